@@ -1,0 +1,119 @@
+#include "basics/day.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cctype>
+#include <charconv>
+
+namespace samebase::basics {
+
+namespace {
+
+using std::chrono::year_month_day;
+
+constexpr std::array<std::string_view, 7> weekdays{"Sunday",   "Monday", "Tuesday", "Wednesday",
+                                                   "Thursday", "Friday", "Saturday"};
+constexpr std::array<std::string_view, 12> months{"January",   "February", "March",    "April",
+                                                  "May",       "June",     "July",     "August",
+                                                  "September", "October",  "November", "December"};
+
+bool same_start(std::string_view text, std::string_view whole) {
+    return text.size() >= 3 && text.size() <= whole.size() &&
+           std::equal(text.begin(), text.end(), whole.begin(),
+                      [](unsigned char a, unsigned char b) { return std::tolower(a) == std::tolower(b); });
+}
+
+std::optional<int> read_number(std::string_view text) {
+    int value = 0;
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+    if (error != std::errc{} || end != text.data() + text.size() || text.empty()) return std::nullopt;
+    return value;
+}
+
+bool digits(std::string_view text) {
+    return std::all_of(text.begin(), text.end(), [](unsigned char c) { return std::isdigit(c) != 0; });
+}
+
+Span whole_month(std::chrono::year year, std::chrono::month month) {
+    return {Day{year / month / 1}, Day{year / month / std::chrono::last}};
+}
+
+}  // namespace
+
+std::optional<Day> read_iso_day(std::string_view text) {
+    if (text.size() != 10 || text[4] != '-' || text[7] != '-') return std::nullopt;
+    const auto year = text.substr(0, 4);
+    const auto month = text.substr(5, 2);
+    const auto day = text.substr(8, 2);
+    if (!digits(year) || !digits(month) || !digits(day)) return std::nullopt;
+    const year_month_day date{std::chrono::year{*read_number(year)},
+                              std::chrono::month{static_cast<unsigned>(*read_number(month))},
+                              std::chrono::day{static_cast<unsigned>(*read_number(day))}};
+    if (!date.ok()) return std::nullopt;
+    return Day{date};
+}
+
+std::string iso(Day day) {
+    const year_month_day date{day};
+    return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date.year()), static_cast<unsigned>(date.month()),
+                       static_cast<unsigned>(date.day()));
+}
+
+std::string_view weekday_name(std::chrono::weekday weekday) {
+    return weekdays[weekday.c_encoding()];
+}
+
+std::string_view short_weekday_name(std::chrono::weekday weekday) {
+    return weekday_name(weekday).substr(0, 3);
+}
+
+std::optional<std::chrono::weekday> read_weekday(std::string_view text) {
+    for (unsigned i = 0; i < weekdays.size(); ++i) {
+        if (same_start(text, weekdays[i])) return std::chrono::weekday{i};
+    }
+    return std::nullopt;
+}
+
+std::string short_day(Day day) {
+    const year_month_day date{day};
+    return fmt::format("{} {} {}", short_weekday_name(std::chrono::weekday{day}), static_cast<unsigned>(date.day()),
+                       months[static_cast<unsigned>(date.month()) - 1].substr(0, 3));
+}
+
+std::optional<Day> read_day(std::string_view text, Day today) {
+    if (text == "today" || text == "tonight") return today;
+    if (text == "tomorrow") return today + days{1};
+    if (text == "yesterday") return today - days{1};
+    if (const auto day = read_iso_day(text)) return day;
+    if (const auto weekday = read_weekday(text)) return today + (*weekday - std::chrono::weekday{today});
+    if (text.size() > 1 && text.size() < 6 && text[0] == '+' && digits(text.substr(1))) {
+        return today + days{*read_number(text.substr(1))};
+    }
+    return std::nullopt;
+}
+
+std::optional<Span> read_span(std::string_view text, Day today) {
+    const year_month_day now{today};
+    for (unsigned i = 0; i < months.size(); ++i) {
+        if (!same_start(text, months[i])) continue;
+        const std::chrono::month month{i + 1};
+        return whole_month(month < now.month() ? now.year() + std::chrono::years{1} : now.year(), month);
+    }
+    if (text == "week") return Span{today, today + days{6}};
+    if (text.size() == 4 && digits(text)) {
+        const std::chrono::year year{*read_number(text)};
+        return Span{Day{year / 1 / 1}, Day{year / 12 / 31}};
+    }
+    if (const auto dots = text.find(".."); dots != std::string_view::npos) {
+        const auto first = read_day(text.substr(0, dots), today);
+        const auto last = read_day(text.substr(dots + 2), today);
+        if (!first || !last || *last < *first) return std::nullopt;
+        return Span{*first, *last};
+    }
+    if (const auto day = read_day(text, today)) return Span{*day, *day};
+    return std::nullopt;
+}
+
+}  // namespace samebase::basics
