@@ -1,0 +1,220 @@
+#include "graph/base_graph.hpp"
+
+#include <algorithm>
+#include <boost/graph/compressed_sparse_row_graph.hpp>
+#include <boost/graph/dijkstra_shortest_paths.hpp>
+#include <cmath>
+#include <limits>
+#include <mutex>
+#include <utility>
+
+#include "basics/exact.hpp"
+#include "graph/detail/steps.hpp"
+
+namespace samebase::graph {
+
+namespace {
+
+using catalogue::IngredientId;
+using catalogue::Role;
+
+using Graph = boost::compressed_sparse_row_graph<boost::directedS, boost::no_property, detail::Step, boost::no_property,
+                                                 std::uint32_t, std::uint32_t>;
+using Row = std::vector<std::int32_t>;
+constexpr std::int32_t unreachable = std::numeric_limits<std::int32_t>::max();
+constexpr double millionths = 1e6;
+
+Graph forward_graph(const std::vector<detail::Step>& steps, std::uint32_t vertices) {
+    std::vector<std::pair<std::uint32_t, std::uint32_t>> ends;
+    ends.reserve(steps.size());
+    for (const detail::Step& step : steps) ends.emplace_back(step.from, step.to);
+    return {boost::edges_are_sorted, ends.begin(), ends.end(), steps.begin(), vertices};
+}
+
+Graph backward_graph(std::vector<detail::Step> steps, std::uint32_t vertices) {
+    for (detail::Step& step : steps) std::swap(step.from, step.to);
+    std::sort(steps.begin(), steps.end(),
+              [](const auto& a, const auto& b) { return a.from != b.from ? a.from < b.from : a.to < b.to; });
+    return forward_graph(steps, vertices);
+}
+
+/// Thrown inside one search and caught there: Boost's visitors have no other way to stop early.
+struct FarEnough {};
+
+class StopBeyond : public boost::dijkstra_visitor<> {
+  public:
+    StopBeyond(const Row& row, std::int32_t limit) : row_(&row), limit_(limit) {}
+    template <class Vertex, class G>
+    void examine_vertex(Vertex vertex, const G&) const {
+        if ((*row_)[vertex] > limit_) throw FarEnough{};
+    }
+
+  private:
+    const Row* row_;
+    std::int32_t limit_;
+};
+
+/// Costs from one vertex; those above the limit are not to be relied on.
+Row search(const Graph& graph, std::uint32_t from, std::int32_t limit) {
+    Row row(boost::num_vertices(graph), unreachable);
+    const auto distances = boost::make_iterator_property_map(row.begin(), boost::get(boost::vertex_index, graph));
+    std::vector<boost::two_bit_color_type> colours(boost::num_vertices(graph));
+    try {
+        boost::dijkstra_shortest_paths(graph, from,
+                                       boost::weight_map(boost::get(&detail::Step::cost, graph))
+                                           .distance_map(distances)
+                                           .distance_inf(unreachable)
+                                           .visitor(StopBeyond(row, limit)));
+    } catch (const FarEnough&) {
+        return row;
+    }
+    return row;
+}
+
+}  // namespace
+
+Cost cost_of(double fit) {
+    return std::max<Cost>(1, std::llround(-std::log(fit) * millionths));
+}
+
+double fit_of(Cost cost) {
+    return std::exp(-static_cast<double>(cost) / millionths);
+}
+
+struct BaseGraph::Inside {
+    Inside(const catalogue::Catalogue& the_catalogue, std::vector<Statement> the_statements, const Parameters& the_parameters)
+        : catalogue(&the_catalogue),
+          statements(std::move(the_statements)),
+          parameters(the_parameters),
+          steps(detail::steps_from(the_catalogue, statements, the_parameters)),
+          ingredient_vertices(static_cast<std::uint32_t>(the_catalogue.ingredients().size() * catalogue::role_count)),
+          vertices(ingredient_vertices + static_cast<std::uint32_t>(steps.mixtures.size())),
+          forward(forward_graph(steps.steps, vertices)),
+          backward(backward_graph(steps.steps, vertices)),
+          forward_rows(ingredient_vertices),
+          backward_rows(ingredient_vertices) {}
+
+    const Row& row(const Graph& graph, std::vector<std::unique_ptr<Row>>& rows, std::uint32_t from) {
+        if (!rows[from]) rows[from] = std::make_unique<Row>(search(graph, from, unreachable));
+        return *rows[from];
+    }
+
+    /// What to use at a vertex that the search has reached, with the ratio along the cheapest path. Of equally cheap last steps
+    /// the one from the lowest vertex, which is the first identifier, is on the path.
+    StandIn found(const Row& row, std::uint32_t source, std::uint32_t target) const {
+        StandIn result;
+        result.cost = row[target];
+        Ppm ratio = one;
+        std::int32_t last = detail::change_of_role;
+        for (std::uint32_t at = target; at != source;) {
+            const auto [first, end] = boost::out_edges(at, backward);
+            const auto step = std::find_if(first, end, [&](const auto& edge) {
+                const auto before = row[boost::target(edge, backward)];
+                return before != unreachable && before + backward[edge].cost == row[at];
+            });
+            const detail::Step& taken = backward[*step];
+            ratio = basics::fits(basics::scale(ratio, taken.ratio, one));
+            if (last < 0) last = taken.statement;
+            at = boost::target(*step, backward);
+        }
+        if (last >= 0) result.note = statements[static_cast<std::size_t>(last)].note;
+        if (target < ingredient_vertices) {
+            result.use.emplace_back(IngredientId{target / static_cast<std::uint32_t>(catalogue::role_count)}, ratio);
+            return result;
+        }
+        const auto& mixture = statements[static_cast<std::size_t>(steps.mixtures[target - ingredient_vertices])];
+        for (const Part& part : mixture.parts) {
+            result.use.emplace_back(std::get<IngredientId>(part.of), basics::fits(basics::scale(part.ratio, ratio, one)));
+        }
+        return result;
+    }
+
+    const catalogue::Catalogue* catalogue;
+    std::vector<Statement> statements;
+    Parameters parameters;
+    detail::Steps steps;
+    std::uint32_t ingredient_vertices;
+    std::uint32_t vertices;
+    Graph forward;
+    Graph backward;
+    std::mutex mutex;  ///< guards the rows
+    std::vector<std::unique_ptr<Row>> forward_rows;
+    std::vector<std::unique_ptr<Row>> backward_rows;
+};
+
+BaseGraph::BaseGraph(const catalogue::Catalogue& catalogue, std::vector<Statement> statements, const Parameters& parameters)
+    : inside_(std::make_unique<Inside>(catalogue, std::move(statements), parameters)) {}
+BaseGraph::BaseGraph(BaseGraph&&) noexcept = default;
+BaseGraph& BaseGraph::operator=(BaseGraph&&) noexcept = default;
+BaseGraph::~BaseGraph() = default;
+
+std::optional<Cost> BaseGraph::cost(Node from, Node to) const {
+    const auto source = detail::vertex(from.ingredient, from.role);
+    const auto target = detail::vertex(to.ingredient, to.role);
+    if (source == target) return 0;
+    const std::lock_guard lock(inside_->mutex);
+    Inside& in = *inside_;
+    // A row that is there already, in either direction, says it.
+    const std::int32_t cost = !in.forward_rows[source] && in.backward_rows[target]
+                                  ? (*in.backward_rows[target])[source]
+                                  : in.row(in.forward, in.forward_rows, source)[target];
+    if (cost == unreachable) return std::nullopt;
+    return cost;
+}
+
+std::vector<StandIn> BaseGraph::stand_ins(Node node, double least_fit, catalogue::AllergenSet avoid) const {
+    const Inside& in = *inside_;
+    const auto limit = static_cast<std::int32_t>(cost_of(least_fit));
+    const auto source = detail::vertex(node.ingredient, node.role);
+    const Row row = search(in.forward, source, limit);
+    std::vector<StandIn> found;
+    const auto consider = [&](std::uint32_t target) {
+        if (target == source || row[target] > limit) return;
+        StandIn stand_in = in.found(row, source, target);
+        for (const auto& [used, ratio] : stand_in.use) {
+            const catalogue::Ingredient& thing = (*in.catalogue)[used];
+            if (!thing.counted_allergens().shared_with(avoid).empty()) return;
+            if (stand_in.use.size() == 1 && (used == node.ingredient || forbidden(node.ingredient, used, node.role))) return;
+        }
+        found.push_back(std::move(stand_in));
+    };
+    for (std::uint32_t i = 0; i < in.catalogue->ingredients().size(); ++i) consider(detail::vertex(IngredientId{i}, node.role));
+    for (std::uint32_t target = in.ingredient_vertices; target < in.vertices; ++target) consider(target);
+    std::stable_sort(found.begin(), found.end(), [](const StandIn& a, const StandIn& b) {
+        return a.cost != b.cost ? a.cost < b.cost : a.use < b.use;
+    });
+    return found;
+}
+
+bool BaseGraph::forbidden(IngredientId replaced, IngredientId used, Role role) const {
+    const auto& pairs = inside_->steps.forbidden;
+    const auto found = std::lower_bound(pairs.begin(), pairs.end(), std::pair{replaced, used},
+                                        [](const detail::Forbidden& pair, const auto& key) {
+                                            return std::pair{pair.replaced, pair.used} < key;
+                                        });
+    return found != pairs.end() && found->replaced == replaced && found->used == used && catalogue::has(found->roles, role);
+}
+
+const Parameters& BaseGraph::parameters() const {
+    return inside_->parameters;
+}
+
+std::span<const Statement> BaseGraph::statements() const {
+    return inside_->statements;
+}
+
+std::size_t BaseGraph::step_count() const {
+    return inside_->steps.steps.size();
+}
+
+std::optional<std::string> BaseGraph::check() const {
+    for (const detail::Step& step : inside_->steps.steps) {
+        if (step.cost <= 0) return "a step costs nothing";
+        if (step.ratio <= 0) return "a step has a ratio that is not above 0";
+        if (step.from >= inside_->ingredient_vertices) return "a step leaves a mixture";
+        if (step.to >= inside_->vertices) return "a step ends nowhere";
+    }
+    return std::nullopt;
+}
+
+}  // namespace samebase::graph

@@ -1,0 +1,78 @@
+// The base graph: which ingredient can do another's work, at what cost.
+//
+// A vertex is an (ingredient, role), or a mixture. An edge is a step: a stand-in that is stated for the pair or for its families, a
+// step between siblings of a family, or a change of role. A step costs -ln(fit) in millionths, as an integer, so that every
+// machine ranks alike. For an ordered pair in a role the nearest statement holds: one that names the pair, else the one whose
+// families are the fewest steps up from both; a better fit settles what is equally near.
+//
+// Building costs the number of steps (tens of thousands, a few milliseconds). A row of costs is one run of Dijkstra's algorithm,
+// made when first asked for and kept; asking again is a lookup. Questions may be asked from several threads.
+#pragma once
+
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "catalogue/catalogue.hpp"
+#include "catalogue/role.hpp"
+#include "graph/parameters.hpp"
+#include "graph/stand_in.hpp"
+
+namespace samebase::graph {
+
+/// -ln(fit) in millionths.
+using Cost = std::int64_t;
+[[nodiscard]] Cost cost_of(double fit);
+[[nodiscard]] double fit_of(Cost cost);
+
+struct Node {
+    catalogue::IngredientId ingredient;
+    catalogue::Role role = catalogue::Role::main;
+
+    friend constexpr auto operator<=>(const Node&, const Node&) = default;
+};
+
+/// One way to do an ingredient's work: what to use, how much of each per unit of mass replaced, and how well it does.
+struct StandIn {
+    std::vector<std::pair<catalogue::IngredientId, Ppm>> use;  ///< more than one: a mixture
+    Cost cost = 0;
+    std::string note;
+
+    [[nodiscard]] double fit() const { return fit_of(cost); }
+};
+
+class BaseGraph {
+  public:
+    /// The caller guarantees that the catalogue outlives the graph and that the statements' handles are its own.
+    BaseGraph(const catalogue::Catalogue& catalogue, std::vector<Statement> statements, const Parameters& parameters);
+    BaseGraph(BaseGraph&&) noexcept;
+    BaseGraph& operator=(BaseGraph&&) noexcept;
+    ~BaseGraph();
+
+    /// The cost of the cheapest path; 0 only for the same node, nothing where there is no path. Obeys neither `never` nor a
+    /// least fit: likeness stands on it. c(a, b) <= c(a, x) + c(x, b) holds exactly.
+    [[nodiscard]] std::optional<Cost> cost(Node from, Node to) const;
+
+    /// What can do the ingredient's work in that role, best first, equal costs in the order of identifiers; at least `least_fit`,
+    /// no pair that is forbidden, nothing with an allergen of `avoid`, never the ingredient itself.
+    [[nodiscard]] std::vector<StandIn> stand_ins(Node node, double least_fit, catalogue::AllergenSet avoid) const;
+
+    /// Whether the nearest statement about the pair says `never`.
+    [[nodiscard]] bool forbidden(catalogue::IngredientId replaced, catalogue::IngredientId used, catalogue::Role role) const;
+
+    [[nodiscard]] const Parameters& parameters() const;
+    [[nodiscard]] std::span<const Statement> statements() const;
+    [[nodiscard]] std::size_t step_count() const;
+
+    /// Invariants: every step costs more than 0 and ends at a vertex; no step leaves a mixture; ratios are above 0.
+    [[nodiscard]] std::optional<std::string> check() const;
+
+  private:
+    struct Inside;
+    std::unique_ptr<Inside> inside_;
+};
+
+}  // namespace samebase::graph

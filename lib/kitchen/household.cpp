@@ -1,0 +1,47 @@
+#include "kitchen/household.hpp"
+
+#include <algorithm>
+
+namespace samebase::kitchen {
+
+namespace {
+
+/// Whole weeks from the week of one day to the week of another, weeks starting on Monday; rounds down.
+std::int64_t weeks_between(basics::Day from, basics::Day to) {
+    const auto monday = [](basics::Day day) { return day - (std::chrono::weekday{day} - std::chrono::Monday); };
+    return (monday(to) - monday(from)).count() / 7;
+}
+
+std::size_t in_turn(basics::Day from, basics::Day day, std::size_t count) {
+    const auto n = static_cast<std::int64_t>(count);
+    return static_cast<std::size_t>(((weeks_between(from, day) % n) + n) % n);
+}
+
+}  // namespace
+
+bool home(const Person& person, basics::Day day, Meal meal) {
+    const bool away = std::any_of(person.away.begin(), person.away.end(), [&](const Away& absence) {
+        return absence.span.contains(day) && has(absence.meals, meal);
+    });
+    if (away || person.roster.empty()) return false;
+    const Week& week = person.roster[in_turn(person.roster_from, day, person.roster.size())];
+    return has(week[std::chrono::weekday{day}.c_encoding()], meal);
+}
+
+std::optional<std::string> standing_kind(const Household& household, basics::Day day) {
+    for (const StandingNight& night : household.standing_nights) {
+        if (night.weekday != std::chrono::weekday{day} || night.kinds.empty()) continue;
+        return night.kinds[in_turn(night.from, day, night.kinds.size())];
+    }
+    return std::nullopt;
+}
+
+std::optional<basics::Day> shopping_day(const Household& household, basics::Day from) {
+    for (int i = 0; i < 7; ++i) {
+        const basics::Day day = from + basics::days{i};
+        if ((household.shopping_days >> std::chrono::weekday{day}.c_encoding() & 1U) != 0) return day;
+    }
+    return std::nullopt;
+}
+
+}  // namespace samebase::kitchen

@@ -1,0 +1,119 @@
+// The household: who eats when, where food is kept, and the rules it lives by.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "basics/day.hpp"
+#include "basics/money.hpp"
+#include "catalogue/catalogue.hpp"
+#include "cookbook/cookbook.hpp"
+#include "measure/measure_set.hpp"
+#include "stock/place.hpp"
+
+namespace samebase::kitchen {
+
+enum class Meal : std::uint8_t { lunch, dinner };
+
+/// Meals of a day as bits.
+using Meals = std::uint8_t;
+[[nodiscard]] constexpr Meals only(Meal meal) { return static_cast<Meals>(1U << static_cast<unsigned>(meal)); }
+[[nodiscard]] constexpr bool has(Meals meals, Meal meal) { return (meals & only(meal)) != 0; }
+
+/// The meals that someone is home for on each weekday, Sunday first (as std::chrono counts).
+using Week = std::array<Meals, 7>;
+
+struct Away {
+    basics::Span span;
+    Meals meals = 0;
+};
+
+/// What someone thinks of a dish, an ingredient or a family: from -3 to 3, 0 where nothing is said.
+struct Mark {
+    std::optional<cookbook::DishId> dish;  ///< else `of`
+    catalogue::Of of;
+    int mark = 0;
+};
+
+struct Person {
+    std::string id;
+    std::string name;
+    std::int64_t serve_thousandths = 1000;  ///< how much they eat of a serve
+    catalogue::AllergenSet avoids;
+    std::vector<catalogue::Of> dislikes;  ///< not put before them
+    std::vector<Mark> marks;
+    std::vector<Week> roster;  ///< weeks that follow one another in turn, from the week of `roster_from`; never empty
+    basics::Day roster_from;
+    std::vector<Away> away;
+};
+
+[[nodiscard]] bool home(const Person& person, basics::Day day, Meal meal);
+
+/// What goes without a dish: breakfast milk, sandwich bread.
+struct StandingUse {
+    catalogue::IngredientId ingredient;
+    measure::Amount amount;
+    std::uint8_t weekdays = 0x7F;  ///< bit 0 for Sunday
+};
+
+/// A weekday that always has the same kind of dish; several kinds take turns, a week each, from the week of `from`.
+struct StandingNight {
+    std::chrono::weekday weekday;
+    std::vector<std::string> kinds;
+    basics::Day from;
+};
+
+/// A dated wish.
+struct Occasion {
+    basics::Day day;
+    std::string note;
+    std::optional<cookbook::DishId> dish;
+    int guests = 0;
+    catalogue::AllergenSet guests_avoid;
+};
+
+/// What was last paid for an amount of an ingredient.
+struct Price {
+    catalogue::IngredientId ingredient;
+    measure::Amount amount;
+    basics::Money price;
+};
+
+/// What things other than food are worth to the household, in the smallest unit of its currency.
+struct Worths {
+    basics::Money fussiness{800};    ///< a whole dish replaced by something that does not fit at all
+    basics::Money mark{30};          ///< one mark of one eater's liking
+    basics::Money minute{8};         ///< a minute more than the day allows
+    basics::Money had_lately{600};   ///< the same dish again on the next day; fades over the dish's gap
+    basics::Money bought_lunch{1400};  ///< a lunch bought outside
+};
+
+struct Household {
+    std::string name;
+    std::string currency = "AUD";
+    bool southern = true;
+    measure::MeasureSet measures = measure::MeasureSet::australian_metric;
+    std::vector<Person> people;           ///< in the order of identifiers
+    std::vector<stock::Place> places;     ///< in the order of identifiers
+    std::vector<bool> staples;            ///< by ingredient handle
+    std::vector<bool> staples_out;        ///< by ingredient handle: said to be out
+    std::vector<StandingUse> standing_uses;
+    std::vector<StandingNight> standing_nights;
+    std::vector<Occasion> occasions;
+    std::vector<Price> prices;
+    std::uint8_t shopping_days = 0;       ///< bit 0 for Sunday
+    std::array<int, 7> minutes{60, 45, 45, 45, 45, 45, 60};  ///< for dinner, by weekday, Sunday first
+    Worths worths;
+};
+
+/// The kind of dish that the standing night asks for on that day; nothing where the weekday has none.
+[[nodiscard]] std::optional<std::string> standing_kind(const Household& household, basics::Day day);
+
+/// The first shopping day on or after that day; nothing where there are none.
+[[nodiscard]] std::optional<basics::Day> shopping_day(const Household& household, basics::Day from);
+
+}  // namespace samebase::kitchen

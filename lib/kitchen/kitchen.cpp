@@ -1,0 +1,111 @@
+#include "kitchen/kitchen.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <tuple>
+#include <utility>
+
+namespace samebase::kitchen {
+
+Knowledge::Knowledge(catalogue::Catalogue the_catalogue, cookbook::Cookbook the_cookbook,
+                     std::vector<graph::Statement> statements, const graph::Parameters& parameters)
+    : catalogue(std::move(the_catalogue)),
+      cookbook(std::move(the_cookbook)),
+      graph(catalogue, std::move(statements), parameters) {
+    const auto tells = graph::telling(cookbook, catalogue, parameters);
+    profiles.reserve(cookbook.dishes().size());
+    for (const auto& dish : cookbook.dishes()) profiles.push_back(graph::profile(dish, catalogue, tells, parameters));
+}
+
+const stock::Lot* Kitchen::lot(stock::LotNumber number) const {
+    const auto found = std::lower_bound(lots.begin(), lots.end(), number,
+                                        [](const stock::Lot& lot, stock::LotNumber key) { return lot.number < key; });
+    return found != lots.end() && found->number == number ? &*found : nullptr;
+}
+
+bool Kitchen::taken_as_there(catalogue::IngredientId id) const {
+    return household.staples[id.index()] && !household.staples_out[id.index()];
+}
+
+std::optional<std::string> Kitchen::check() const {
+    if (auto reason = catalogue().check()) return reason;
+    if (auto reason = cookbook().check(catalogue())) return reason;
+    if (auto reason = graph().check()) return reason;
+    for (std::size_t i = 0; i < lots.size(); ++i) {
+        if (i > 0 && lots[i - 1].number >= lots[i].number) return fmt::format("lot {} is out of order", lots[i].number);
+        if (lots[i].place.index() >= household.places.size()) return fmt::format("lot {} is nowhere", lots[i].number);
+        if (auto reason = stock::check(lots[i], catalogue())) return reason;
+    }
+    const auto key = [](const Planned& p) { return std::tuple{p.day, p.meal, p.dish}; };
+    if (!std::is_sorted(plan.begin(), plan.end(), [&](const auto& a, const auto& b) { return key(a) < key(b); })) {
+        return "the plan is out of order";
+    }
+    if (!std::is_sorted(history.begin(), history.end(), [](const Had& a, const Had& b) { return a.day < b.day; })) {
+        return "the history is out of order";
+    }
+    return std::nullopt;
+}
+
+std::vector<std::size_t> eaters(const Kitchen& kitchen, basics::Day day, Meal meal) {
+    std::vector<std::size_t> result;
+    for (std::size_t i = 0; i < kitchen.household.people.size(); ++i) {
+        if (home(kitchen.household.people[i], day, meal)) result.push_back(i);
+    }
+    return result;
+}
+
+std::int64_t serves_wanted(const Kitchen& kitchen, basics::Day day, Meal meal) {
+    std::int64_t serves = 0;
+    for (const std::size_t i : eaters(kitchen, day, meal)) serves += kitchen.household.people[i].serve_thousandths;
+    if (meal == Meal::dinner) {
+        for (const Occasion& occasion : kitchen.household.occasions) {
+            if (occasion.day == day) serves += std::int64_t{1000} * occasion.guests;
+        }
+    }
+    return serves;
+}
+
+catalogue::AllergenSet avoided(const Kitchen& kitchen, basics::Day day, Meal meal) {
+    catalogue::AllergenSet set;
+    for (const std::size_t i : eaters(kitchen, day, meal)) set.add(kitchen.household.people[i].avoids);
+    if (meal == Meal::dinner) {
+        for (const Occasion& occasion : kitchen.household.occasions) {
+            if (occasion.day == day) set.add(occasion.guests_avoid);
+        }
+    }
+    return set;
+}
+
+const Planned* planned(const Plan& plan, basics::Day day, Meal meal) {
+    const auto found = std::find_if(plan.begin(), plan.end(), [&](const Planned& p) { return p.day == day && p.meal == meal; });
+    return found == plan.end() ? nullptr : &*found;
+}
+
+std::optional<basics::Money> price(const Kitchen& kitchen, catalogue::IngredientId id, std::int64_t amount) {
+    for (const Price& price : kitchen.household.prices) {
+        if (price.ingredient == id) return basics::share_of(price.price, amount, price.amount.value());
+    }
+    const auto& pack = kitchen.catalogue()[id].pack;
+    if (!pack) return std::nullopt;
+    return basics::share_of(pack->price, amount, pack->amount.value());
+}
+
+basics::Money price(const Kitchen& kitchen, const stock::Lot& lot, std::int64_t amount) {
+    if (lot.paid && lot.paid_for > 0) return basics::share_of(*lot.paid, amount, lot.paid_for);
+    if (const auto known = price(kitchen, lot.ingredient, amount)) return *known;
+    if (lot.dish) return basics::share_of(cost_per_serve(kitchen, *lot.dish), amount, 1000);
+    return {};
+}
+
+basics::Money cost_per_serve(const Kitchen& kitchen, cookbook::DishId id) {
+    const cookbook::Dish& dish = kitchen.cookbook()[id];
+    basics::Money total;
+    for (const cookbook::DishIngredient& line : dish.ingredients) {
+        if (kitchen.household.staples[line.ingredient.index()]) continue;
+        if (const auto cost = price(kitchen, line.ingredient, line.amount.value())) total += *cost;
+    }
+    return basics::share_of(total, 1, dish.serves);
+}
+
+}  // namespace samebase::kitchen

@@ -1,0 +1,99 @@
+// The kitchen: an immutable snapshot of everything that a question may look at. Loading builds it; every question is a pure
+// function of it.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "catalogue/catalogue.hpp"
+#include "cookbook/cookbook.hpp"
+#include "graph/base_graph.hpp"
+#include "graph/likeness.hpp"
+#include "kitchen/household.hpp"
+#include "stock/lot.hpp"
+
+namespace samebase::kitchen {
+
+/// A meal that is planned: a dish to cook, or a ready meal of it to thaw and warm.
+struct Planned {
+    basics::Day day;
+    Meal meal = Meal::dinner;
+    cookbook::DishId dish;
+    bool ready_meal = false;
+    std::optional<int> serves;  ///< nothing: as many as are home
+    int left = 0;               ///< extra serves on purpose
+
+    friend constexpr bool operator==(const Planned&, const Planned&) = default;
+};
+
+/// In the order of (day, meal, dish).
+using Plan = std::vector<Planned>;
+
+/// A meal that was had.
+struct Had {
+    basics::Day day;
+    Meal meal = Meal::dinner;
+    cookbook::DishId dish;
+
+    friend constexpr bool operator==(const Had&, const Had&) = default;
+};
+
+/// What does not change while a household cooks: shared by snapshots.
+struct Knowledge {
+    catalogue::Catalogue catalogue;
+    cookbook::Cookbook cookbook;
+    graph::BaseGraph graph;
+    std::vector<graph::Profile> profiles;  ///< by dish handle
+
+    Knowledge(catalogue::Catalogue the_catalogue, cookbook::Cookbook the_cookbook, std::vector<graph::Statement> statements,
+              const graph::Parameters& parameters = {});
+    Knowledge(const Knowledge&) = delete;
+    Knowledge& operator=(const Knowledge&) = delete;
+};
+
+/// Invariants, checked by check(): lots in the order of their numbers, each as stock::check wants it; places, people, dishes and
+/// ingredients that are named exist; plan and history in order.
+struct Kitchen {
+    std::shared_ptr<const Knowledge> knowledge;
+    Household household;
+    std::vector<stock::Lot> lots;  ///< in the order of numbers
+    Plan plan;
+    std::vector<Had> history;  ///< in the order of days
+
+    [[nodiscard]] const catalogue::Catalogue& catalogue() const { return knowledge->catalogue; }
+    [[nodiscard]] const cookbook::Cookbook& cookbook() const { return knowledge->cookbook; }
+    [[nodiscard]] const graph::BaseGraph& graph() const { return knowledge->graph; }
+    [[nodiscard]] const stock::Place& place(stock::PlaceId id) const { return household.places[id.index()]; }
+    [[nodiscard]] const stock::Lot* lot(stock::LotNumber number) const;
+
+    /// Taken as there and never counted, until someone says that it is out.
+    [[nodiscard]] bool taken_as_there(catalogue::IngredientId id) const;
+
+    [[nodiscard]] std::optional<std::string> check() const;
+};
+
+/// Who eats that meal that day, as positions in household.people.
+[[nodiscard]] std::vector<std::size_t> eaters(const Kitchen& kitchen, basics::Day day, Meal meal);
+
+/// Serves wanted at a meal in thousandths: the eaters' shares and the guests of an occasion (dinner).
+[[nodiscard]] std::int64_t serves_wanted(const Kitchen& kitchen, basics::Day day, Meal meal);
+
+/// What the eaters of that meal must avoid between them, guests included.
+[[nodiscard]] catalogue::AllergenSet avoided(const Kitchen& kitchen, basics::Day day, Meal meal);
+
+/// The dinner or lunch planned for that day; the first where there are several.
+[[nodiscard]] const Planned* planned(const Plan& plan, basics::Day day, Meal meal);
+
+/// The price of an amount of an ingredient: the household's last price, else the guide price; nothing where neither is known.
+[[nodiscard]] std::optional<basics::Money> price(const Kitchen& kitchen, catalogue::IngredientId id, std::int64_t amount);
+
+/// The price of an amount of a lot: what was paid, else as above, else for a leftover its dish's cost per serve, else 0.
+[[nodiscard]] basics::Money price(const Kitchen& kitchen, const stock::Lot& lot, std::int64_t amount);
+
+/// What one serve of the dish costs at the household's prices.
+[[nodiscard]] basics::Money cost_per_serve(const Kitchen& kitchen, cookbook::DishId dish);
+
+}  // namespace samebase::kitchen

@@ -1,0 +1,64 @@
+// Lots: an amount of one ingredient that arrived together, where it is, in which state, and how long it keeps.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "basics/day.hpp"
+#include "basics/money.hpp"
+#include "catalogue/catalogue.hpp"
+#include "cookbook/cookbook.hpp"
+#include "measure/amount.hpp"
+#include "measure/written.hpp"
+#include "stock/place.hpp"
+
+namespace samebase::stock {
+
+enum class State : std::uint8_t { fresh, frozen, thawing, thawed };
+enum class ThawMethod : std::uint8_t { fridge, cold_water, microwave };
+
+[[nodiscard]] std::string_view name(State state);
+[[nodiscard]] std::optional<State> read_state(std::string_view text);
+[[nodiscard]] std::string_view name(ThawMethod method);  ///< "cold-water"
+[[nodiscard]] std::optional<ThawMethod> read_thaw_method(std::string_view text);
+
+/// The number by which people and documents name a lot; given in the order of arrival, never again.
+using LotNumber = std::int64_t;
+
+struct Lot {
+    LotNumber number = 0;
+    catalogue::IngredientId ingredient;
+    std::optional<cookbook::DishId> dish;  ///< for a leftover or ready meal: what was cooked
+    PlaceId place;
+    measure::Amount amount;                ///< in the ingredient's own dimension; 0 with `rough`
+    std::optional<measure::Rough> rough;   ///< "some", "low", "lots": present, and left out of sums
+    std::vector<std::int64_t> packs;       ///< true weights (or volumes, or counts) of whole and part packs; empty: loose
+    State state = State::fresh;
+    basics::Day arrived;
+    basics::Day since;                     ///< the day on which its present keeping time began
+    std::optional<basics::Day> opened_on;
+    std::optional<ThawMethod> thaw;        ///< how it is being, or was, thawed
+    std::optional<basics::Day> thawed_on;  ///< the first day on which it can be cooked, where it was taken out of a freezer
+    std::optional<basics::Day> printed_use_by;
+    std::optional<basics::Day> use_by;
+    std::optional<basics::Day> best_by;
+    std::optional<basics::Money> paid;     ///< for `paid_for`
+    std::int64_t paid_for = 0;             ///< the amount that the payment was for
+    std::string note;
+
+    [[nodiscard]] bool usable_amount() const { return !rough && amount.value() > 0; }
+    /// The nearer of the two dates, by which it should be eaten.
+    [[nodiscard]] std::optional<basics::Day> eat_by() const;
+};
+
+/// The last days that follow from the catalogue's keeping times for the lot as it is (place, state, `since`, `opened_on`); a
+/// printed use-by that is nearer wins, unless it is frozen, where a printed use-by stands still. Sets use_by and best_by.
+void set_dates(Lot& lot, const catalogue::Ingredient& ingredient, PlaceKind place);
+
+/// Reasons why the lot cannot be as it is: packs that do not sum to the amount, an amount below 0, a date before it came.
+[[nodiscard]] std::optional<std::string> check(const Lot& lot, const catalogue::Catalogue& catalogue);
+
+}  // namespace samebase::stock
