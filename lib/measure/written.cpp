@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <utility>
 
+#include "measure/detail/explain.hpp"
 #include "measure/detail/lead.hpp"
 #include "measure/detail/number.hpp"
 #include "measure/detail/plain.hpp"
@@ -12,34 +13,6 @@
 namespace samebase::measure {
 
 namespace {
-
-using basics::problem;
-using detail::LeadFault;
-
-constexpr const char* like = "an amount such as '500 g', '2 packs', '1 1/2 cups' or 'half'";
-
-tl::unexpected<basics::Problems> explain(LeadFault fault, std::string_view text) {
-    const std::string quote = detail::quoted(text);
-    switch (fault) {
-        case LeadFault::zero_denominator:
-            return problem({}, quote + " divides by zero", "a fraction whose lower number is at least 1");
-        case LeadFault::too_many_digits:
-            return problem({}, quote + " has too many digits", "a number of at most 18 digits");
-        case LeadFault::decimal_comma:
-            return problem({}, quote + " has a comma that parts no thousands", "a decimal point, as in '1.5'");
-        case LeadFault::too_large:
-            return problem({}, quote + " is too large", "at most 1000000000 kg, 1000000000 L or 1000000000000 pieces");
-        case LeadFault::below_nothing:
-            return problem({}, quote + " is below nothing", "an amount of 0 or more");
-        case LeadFault::range_backwards:
-            return problem({}, quote + " runs backwards", "a range with its smaller end first");
-        case LeadFault::units_differ:
-            return problem({}, quote + " mixes units that do not go together", "one unit, or two of the same kind");
-        case LeadFault::absent:
-            break;
-    }
-    return problem({}, quote + " is not an amount", like);
-}
 
 /// "of butter" or "butter" to the end of the text.
 bool is_butter(std::string_view rest) {
@@ -106,24 +79,16 @@ std::string_view name(Rough rough) {
 }
 
 basics::Result<Written> read_amount(std::string_view text, MeasureSet set) {
-    if (text.size() > longest_amount) {
-        return problem({}, detail::quoted(text) + " is too long", "an amount of at most 1000 bytes");
-    }
-    const auto plain = detail::plain(text);
-    if (!plain) {
-        const bool nul = plain.error() == detail::Unreadable::nul;
-        return problem({}, detail::quoted(text) + (nul ? " holds a NUL byte" : " is not UTF-8"),
-                       "an amount in UTF-8 text, such as '500 g'");
-    }
-    if (plain->empty()) return problem({}, "nothing is written", like);
+    const auto plain = detail::plain_or_problem(text, longest_amount, detail::like_an_amount);
+    if (!plain) return tl::make_unexpected(plain.error());
     auto lead = detail::read_lead(*plain, 0, set, detail::Within::amount);
-    if (!lead) return explain(lead.error(), text);
+    if (!lead) return detail::explain(lead.error(), text);
     const auto rest = std::string_view(*plain).substr(detail::skip_spaces(*plain, lead->end));
     if (lead->unit == "stick" && is_butter(detail::lower(rest))) return detail::sticks_of_butter(lead->written);
-    if (lead->article && rest.empty()) return explain(LeadFault::absent, text);
+    if (lead->article && rest.empty()) return detail::explain(detail::LeadFault::absent, text);
     if (!rest.empty()) {
-        return problem({}, detail::quoted(rest) + " in " + detail::quoted(text) + " is not a unit",
-                       "a unit such as 'g', 'mL', 'cup' or 'pack', and nothing after it");
+        return basics::problem({}, detail::quoted(rest) + " in " + detail::quoted(text) + " is not a unit",
+                               "a unit such as 'g', 'mL', 'cup' or 'pack', and nothing after it");
     }
     return std::move(lead->written);
 }

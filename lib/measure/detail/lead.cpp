@@ -27,17 +27,16 @@ Failed failed(Fault fault) {
     return Failed(LeadFault::absent);
 }
 
-struct UnitAt {
-    Unit unit;
-    std::size_t end = 0;
-    std::string manner;
-};
-
 bool hyphenated(std::string_view text, std::size_t end) {
     return end + 1 < text.size() && text[end] == '-' && is_letter(text[end + 1]);
 }
 
-/// A unit that stands right at `at`: one word, or the two of a fluid ounce.
+constexpr std::array<std::string_view, 22> manners{
+    "big",  "extra",  "fat",  "full",   "generous", "good",  "heaped", "heaping", "jumbo", "large", "level",
+    "long", "medium", "mini", "packed", "rounded",  "scant", "short",  "small",   "thick", "thin",  "whole"};
+
+}  // namespace
+
 std::optional<UnitAt> read_bare_unit(std::string_view text, std::size_t at) {
     const auto past_stop = [&](std::size_t end) { return end < text.size() && text[end] == '.' ? end + 1 : end; };
     const auto word = word_at(text, at);
@@ -57,11 +56,6 @@ std::optional<UnitAt> read_bare_unit(std::string_view text, std::size_t at) {
     return UnitAt{*unit, end, {}};
 }
 
-constexpr std::array<std::string_view, 22> manners{
-    "big",  "extra",  "fat",  "full",   "generous", "good",  "heaped", "heaping", "jumbo", "large", "level",
-    "long", "medium", "mini", "packed", "rounded",  "scant", "short",  "small",   "thick", "thin",  "whole"};
-
-/// "medium-sized", "large" and the like, with the hyphen and the second word.
 std::size_t end_of_manner(std::string_view text, std::size_t at) {
     const auto word = word_at(text, at);
     if (word.size() > 8 || std::find(manners.begin(), manners.end(), lower(word)) == manners.end()) return at;
@@ -71,6 +65,8 @@ std::size_t end_of_manner(std::string_view text, std::size_t at) {
     const std::string folded = second.size() <= 5 ? lower(second) : std::string();
     return folded == "size" || folded == "sized" || folded == "large" ? end + 1 + second.size() : at;
 }
+
+namespace {
 
 /// The unit after a number, with a hyphen before it allowed ("14-ounce"), and in a line words of size ("2 large
 /// cloves").
@@ -140,14 +136,15 @@ tl::expected<Factor, LeadFault> finish(Factor factor, const Number& lower, const
     return factor;
 }
 
-tl::expected<Factor, LeadFault> read_factor(std::string_view text, std::size_t at, MeasureSet set, Within within) {
+tl::expected<Factor, LeadFault> read_factor(std::string_view text, std::size_t at, MeasureSet set, Within within,
+                                            bool ranges) {
     auto lower = read_number(text, at);
     if (!lower) return failed(lower.error());
     Factor factor;
     auto unit = read_unit(text, lower->end, within);
     factor.end = unit ? unit->end : lower->end;
     const auto next = after_range_sign(text, factor.end, unit.has_value());
-    if (!next || lower->article) {
+    if (!next || lower->article || !ranges) {
         factor.article = lower->article && !unit;
         factor.unit = unit;
         return finish(factor, *lower, std::nullopt, unit, set);
@@ -226,6 +223,18 @@ tl::expected<Lead, LeadFault> to_lead(const Factor& factor) {
     return lead;
 }
 
+tl::expected<Lead, LeadFault> read_product(std::string_view text, std::size_t at, MeasureSet set, Within within,
+                                           bool ranges) {
+    auto factor = read_factor(text, at, set, within, ranges);
+    if (!factor) return Failed(factor.error());
+    while (const auto next = after_times_sign(text, factor->end)) {
+        const auto by = read_factor(text, *next, set, within, ranges);
+        if (!by) return Failed(by.error());
+        if (const auto fault = multiply_in(*factor, *by)) return Failed(*fault);
+    }
+    return to_lead(*factor);
+}
+
 struct RoughWords {
     std::string_view words;
     Rough rough;
@@ -281,16 +290,11 @@ tl::expected<Lead, LeadFault> read_lead(std::string_view text, std::size_t at, M
         if (is_digit(next) || next == '.') return Failed(LeadFault::below_nothing);
     }
     if (auto rough = read_rough(text, at, within)) return *rough;
-    auto factor = read_factor(text, at, set, within);
-    if (!factor) return Failed(factor.error());
-    while (const auto next = after_times_sign(text, factor->end)) {
-        const auto by = read_factor(text, *next, set, within);
-        if (!by) return Failed(by.error());
-        if (const auto fault = multiply_in(*factor, *by)) return Failed(*fault);
-    }
-    return to_lead(*factor);
+    auto lead = read_product(text, at, set, within, true);
+    const bool no_range =
+        !lead && (lead.error() == LeadFault::range_backwards || lead.error() == LeadFault::units_differ);
+    return no_range && within == Within::line ? read_product(text, at, set, within, false) : lead;
 }
-
 Written sticks_of_butter(const Written& written) {
     const auto by_weight = [](const Amount& sticks) -> std::optional<Amount> {
         const auto mg = basics::scale(sticks.value(), stick_of_butter.numerator, stick_of_butter.denominator * 1000);

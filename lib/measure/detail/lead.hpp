@@ -2,6 +2,8 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <tl/expected.hpp>
@@ -30,12 +32,25 @@ struct Lead {
     bool article = false;  ///< only "a" or "an" without a unit: an amount only where a noun follows
 };
 
-/// What may stand in an ingredient line and not in an amount alone, and the reverse.
+/// What may stand in an ingredient line and not in an amount alone, and the reverse. In a line, a second number that
+/// makes no range with the first ("1 lb - 450 g") is left to the words after the amount.
 enum class Within : std::uint8_t { amount, line };
 
 /// Linear in the length of the text up to the end of the amount.
 [[nodiscard]] tl::expected<Lead, LeadFault> read_lead(std::string_view text, std::size_t at, MeasureSet set,
                                                       Within within);
+
+struct UnitAt {
+    Unit unit;
+    std::size_t end = 0;
+    std::string manner;  ///< words of size before it
+};
+
+/// A unit that stands right at `at`: one word, or the two of a fluid ounce.
+[[nodiscard]] std::optional<UnitAt> read_bare_unit(std::string_view text, std::size_t at);
+
+/// The end of a word of size at `at` ("large", "medium-sized", "heaped"); `at` itself where none stands there.
+[[nodiscard]] std::size_t end_of_manner(std::string_view text, std::size_t at);
 
 /// The same amount as so many sticks of butter, by weight; the amount itself where it is not in sticks or does not fit.
 [[nodiscard]] Written sticks_of_butter(const Written& written);

@@ -144,8 +144,12 @@ std::size_t skip_of_a(std::string_view text, std::size_t end) {
 /// "half", "a half", "three quarters", "one", "a"; no dozens and no "and a half".
 tl::expected<Number, Fault> read_simple_words(std::string_view text, std::size_t at) {
     const auto first = word_at(text, at);
+    const std::size_t end = at + first.size();
+    if (end + 1 < text.size() && text[end] == '-' && is_letter(text[end + 1])) {
+        return tl::make_unexpected(Fault::absent);  // "five-spice powder", "half-and-half"
+    }
     if (const auto* fraction = look_up(fraction_words, first); fraction != nullptr) {
-        return Number{.value = {fraction->numerator, fraction->denominator}, .end = skip_of_a(text, at + first.size())};
+        return Number{.value = {fraction->numerator, fraction->denominator}, .end = skip_of_a(text, end)};
     }
     const auto* count = look_up(count_number_words, first);
     if (count == nullptr) return tl::make_unexpected(Fault::absent);
@@ -156,7 +160,7 @@ tl::expected<Number, Fault> read_simple_words(std::string_view text, std::size_t
                       .end = skip_of_a(text, next + second.size())};
     }
     if (lower(second) == "couple") return Number{.value = {2, 1}, .end = skip_of_a(text, next + second.size())};
-    return Number{.value = {count->numerator, 1}, .end = at + first.size(), .article = count->word[0] == 'a'};
+    return Number{.value = {count->numerator, 1}, .end = end, .article = count->word[0] == 'a'};
 }
 
 /// The fraction of "1 1/2", "1 & 1/2", "1 and a half" after a whole number; absent where there is none.
