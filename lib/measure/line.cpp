@@ -72,12 +72,12 @@ bool take_bare_unit(Parting& parting) {
     return true;
 }
 
-/// "Juice of 1 lemon", "Scant 1/2 teaspoon salt": up to four words, of which the last is "of" or "from" or each is of
+/// "Juice of 1 lemon", "Scant 1/2 teaspoon salt": up to eight words, of which the last is "of" or "from" or each is of
 /// manner, then a number in digits.
 tl::expected<bool, LeadFault> take_after_words(Parting& parting) {
     std::size_t at = parting.at;
     bool manner = true;
-    for (int words = 0; words < 4; ++words) {
+    for (int words = 0; words < 8; ++words) {
         const auto word = word_at(parting.text, at);
         if (word.empty()) return false;
         const std::string folded = word.size() <= 4 ? detail::lower(word) : std::string();
@@ -189,6 +189,23 @@ void take_sizes_and_unit(Parting& parting) {
     parting.at = unit->end;
 }
 
+/// "1 can (400 g)": of one, the size in brackets is its own; of several it could be that of all.
+void take_size_of_one(Parting& parting) {
+    const auto* amount = std::get_if<Amount>(&parting.line.amount->amount);
+    const std::size_t at = skip_spaces(parting.text, parting.at);
+    if (amount == nullptr || *amount != Amount{Dimension::pieces, 1000} || parting.line.each) return;
+    if (at < parting.end && parting.text[at] == '(') parting.at = take_size(parting, at);
+}
+
+/// "400 g can tomatoes", "2 x 400 g cans tomatoes": the measure is the amount, and the can goes aside.
+void take_container(Parting& parting) {
+    const std::size_t at = skip_spaces(parting.text, parting.at);
+    const auto unit = detail::read_bare_unit(parting.text, at);
+    if (!unit || !unit->unit.counted || unit->end >= parting.end) return;
+    parting.aside(parting.text.substr(at, unit->end - at));
+    parting.at = unit->end;
+}
+
 /// After a measure: the same in another one ("1 cup / 250 mL", "500 g - 1 lb"), which goes aside.
 void take_other_measure(Parting& parting) {
     std::size_t at = skip_spaces(parting.text, parting.at);
@@ -212,11 +229,13 @@ Segments part_segments(std::string_view text) {
     Segments segments;
     segments.outer.emplace_back();
     int depth = 0;
+    const auto last_close = text.find_last_of(")]");
     for (std::size_t i = 0; i < text.size(); ++i) {
         const char c = text[i];
         if (c == '(' || c == '[') {
-            if (depth++ == 0) segments.inner.emplace_back();
             segments.outer.back() += ' ';
+            if (last_close == std::string_view::npos || i > last_close) continue;  // never closed: no bracket
+            if (depth++ == 0) segments.inner.emplace_back();
         } else if ((c == ')' || c == ']') && depth > 0) {
             --depth;
         } else if (depth > 0) {
@@ -276,12 +295,14 @@ std::string_view head_after_or(const Words& words, std::size_t first, std::size_
     return words[last];
 }
 
-/// Takes the name out of a segment, if it has one; the words before and after it go aside.
-void take_name(Parting& parting, std::string_view segment) {
+/// Takes the name out of a segment, if it has one; the words before and after it go aside. With `more` segments to come
+/// a colour alone is no name: "1 red, ripe tomato".
+void take_name(Parting& parting, std::string_view segment, bool more) {
     const Words words = words_of(segment);
     const std::size_t first = count_describing(words);
     parting.aside(joined(words, 0, first));
     if (first == words.size()) return;
+    if (more && detail::only_colours(words, first)) return parting.aside(joined(words, first, words.size()));
     std::size_t end = first + 1;
     while (end < words.size() && !detail::ends_name(words, end)) ++end;
     parting.line.name = joined(words, first, end);
@@ -324,12 +345,16 @@ void take_name_and_preparation(Parting& parting) {
     const auto segments = part_segments(parting.text.substr(parting.at, parting.end - parting.at));
     for (const std::string& segment : segments.outer) {
         if (parting.line.name.empty()) {
-            take_name(parting, segment);
+            take_name(parting, segment, &segment != &segments.outer.back());
         } else {
             parting.aside(segment);
         }
     }
     for (const std::string& segment : segments.inner) parting.aside(segment);
+    while (!parting.line.name.empty() &&
+           std::string_view(".:*!?").find(parting.line.name.back()) != std::string::npos) {
+        parting.line.name.pop_back();
+    }
     take_unit_from_behind(parting.line);
 }
 
@@ -339,6 +364,10 @@ void skip_of(Parting& parting) {
         const std::size_t at = skip_spaces(parting.text, parting.at);
         if (detail::lower(word_at(parting.text, at)) == word) parting.at = at + word.size();
     }
+}
+
+bool has_letter(std::string_view text) {
+    return std::any_of(text.begin(), text.end(), detail::is_letter);
 }
 
 bool names_butter(std::string_view name) {
@@ -359,12 +388,17 @@ basics::Result<WrittenLine> read_line(std::string_view text, MeasureSet set) {
     if (line.amount) {
         mend_inches(parting, start);
         if (line.unit.empty()) take_sizes_and_unit(parting);
-        if (line.amount->counted.empty() && !line.unit.empty()) take_other_measure(parting);
-        skip_of(parting);
+        if (line.amount->counted.empty() && !line.unit.empty()) {
+            take_other_measure(parting);
+            take_container(parting);
+        } else if (!line.unit.empty()) {
+            take_size_of_one(parting);
+        }
     }
     const auto before = std::string_view(*plain).substr(start, parting.at - start);
+    if (line.amount) skip_of(parting);
     take_name_and_preparation(parting);
-    if (!find_some_name(parting, before.substr(before.rfind(' ') + 1))) {
+    if (!find_some_name(parting, before.substr(before.rfind(' ') + 1)) || !has_letter(line.name)) {
         return basics::problem({}, detail::quoted(text) + " names no ingredient", std::string(like_a_line));
     }
     if (line.amount && names_butter(line.name)) line.amount = detail::sticks_of_butter(*line.amount);

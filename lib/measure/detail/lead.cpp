@@ -31,9 +31,9 @@ bool hyphenated(std::string_view text, std::size_t end) {
     return end + 1 < text.size() && text[end] == '-' && is_letter(text[end + 1]);
 }
 
-constexpr std::array<std::string_view, 22> manners{
-    "big",  "extra",  "fat",  "full",   "generous", "good",  "heaped", "heaping", "jumbo", "large", "level",
-    "long", "medium", "mini", "packed", "rounded",  "scant", "short",  "small",   "thick", "thin",  "whole"};
+constexpr std::array<std::string_view, 23> manners{
+    "big",    "extra", "fat",    "full",    "generous", "good",  "heaped", "heaping", "jumbo", "large", "level", "long",
+    "medium", "mini",  "packed", "rounded", "scant",    "short", "small",  "thick",   "thin",  "very",  "whole"};
 
 }  // namespace
 

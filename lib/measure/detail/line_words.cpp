@@ -44,8 +44,9 @@ constexpr auto describing = table({
     "perfect",      "plump",       "pure",         "quality",    "quick-cooking", "raw",          "ready-to-cook",
     "ripe",         "scant",       "seedless",     "short",      "skim-milk",     "skinless",     "skin-on",
     "slender",      "small",       "soft",         "stiff",      "store-bought",  "strong",       "superfine",
-    "tender",       "tepid",       "thick",        "thin",       "tiny",          "unflavored",   "unflavoured",
-    "unpeeled",     "unsweetened", "very",         "virgin",     "warm",          "whole",        "young",
+    "tender",       "tepid",       "thick",        "thin",       "tiny",          "underripe",    "unflavored",
+    "unflavoured",  "unpeeled",    "unsweetened",  "very",       "virgin",        "warm",         "whole",
+    "young",
 });
 
 // Past participles that do not end in "ed", or that do so and are dealt with here; and words used like them.
@@ -84,7 +85,7 @@ constexpr auto ends = table({
     "about",  "according", "approximately", "as",    "at",   "available",  "because", "but",  "each",
     "enough", "for",       "from",          "if",    "in",   "including",  "into",    "left", "like",
     "more",   "on",        "optional",      "or",    "plus", "preferably", "see",     "such", "that",
-    "to",     "until",     "weighing",      "which", "with", "without",    "-",
+    "to",     "until",     "weighing",      "which", "with", "without",
 });
 
 constexpr auto heads = table({
@@ -92,6 +93,9 @@ constexpr auto heads = table({
     "grapes", "juice",  "lentils",  "lettuce",     "mince", "mushrooms", "mustard", "noodles", "nuts",
     "onion",  "onions", "potatoes", "rice",        "seeds", "stock",     "sugar",   "vinegar", "wine",
 });
+
+constexpr auto colours =
+    table({"black", "brown", "dark", "green", "light", "pink", "purple", "red", "white", "yellow"});
 
 constexpr auto behind = table({"bulb", "clove", "fillet", "floret", "rasher", "slice", "spear", "sprig", "stalk"});
 
@@ -117,8 +121,8 @@ bool hyphenated_description(const std::string& word) {
     if (hyphen == std::string::npos || hyphen == 0) return false;
     if (is_digit(word[0])) return true;
     const std::string last = word.substr(hyphen + 1);
-    return last == "size" || last == "style" || last == "free" || last == "added" || last == "cured" ||
-           participle(last);
+    return last == "size" || last == "style" || last == "free" || last == "added" || last == "cured" || last == "fat" ||
+           last == "sodium" || last == "quality" || participle(last);
 }
 
 std::string next_word(const Words& words, std::size_t at) {
@@ -143,12 +147,17 @@ bool describes(const Words& words, std::size_t at) {
 bool ends_name(const Words& words, std::size_t at) {
     const std::string word = folded(words[at]);
     if (in(ends, word) || is_digit(words[at][0])) return true;
-    if (participle(word)) return true;
+    if (word.find('-') == std::string::npos && participle(word)) return true;
     return ends_in(word, "ly") && !in(naming, word) && at + 1 < words.size() && participle(next_word(words, at));
 }
 
 bool joins(std::string_view word) {
     return word == "and" || word == "&" || word == "then";
+}
+
+bool only_colours(const Words& words, std::size_t first) {
+    return std::all_of(words.begin() + static_cast<std::ptrdiff_t>(first), words.end(),
+                       [](std::string_view word) { return in(colours, folded(word)); });
 }
 
 bool shared_head(std::string_view word) {

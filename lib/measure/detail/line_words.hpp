@@ -1,6 +1,7 @@
 // What sort of word stands in an ingredient line: one that describes, one that is left out, one that ends the name.
 #pragma once
 
+#include <cstddef>
 #include <string_view>
 #include <vector>
 
@@ -18,6 +19,9 @@ using Words = std::vector<std::string_view>;
 
 /// "and", "&", "then" between two describing words.
 [[nodiscard]] bool joins(std::string_view word);
+
+/// All the words from `first` on are colours.
+[[nodiscard]] bool only_colours(const Words& words, std::size_t first);
 
 /// What several kinds share: stock in "chicken or vegetable stock".
 [[nodiscard]] bool shared_head(std::string_view word);

@@ -1,0 +1,132 @@
+#include "measure/line.hpp"
+
+#include <catch2/catch.hpp>
+#include <vector>
+
+using namespace samebase;
+using namespace samebase::measure;
+
+namespace {
+
+/// "amount | unit | name | preparation", with "each SIZE" after the amount where the line says it.
+std::string shown(std::string_view text) {
+    const auto read = read_line(text, MeasureSet::australian_metric);
+    if (!read) return to_text(read.error().front());
+    CHECK(read->original == text);
+    const auto one = [](const Written& written) {
+        std::string out(std::holds_alternative<Rough>(written.amount)
+                            ? std::string(name(std::get<Rough>(written.amount)))
+                            : write(std::get<Amount>(written.amount)));
+        if (written.upper) out += " to " + write(*written.upper);
+        return out;
+    };
+    std::string out = read->amount ? one(*read->amount) : "-";
+    if (read->each) out += " each " + one(*read->each);
+    return out + " | " + read->unit + " | " + read->name + " | " + read->preparation;
+}
+
+using Pairs = std::vector<std::pair<std::string, std::string>>;
+
+void check_all(const Pairs& pairs) {
+    for (const auto& [text, expected] : pairs) {
+        INFO(text);
+        CHECK(shown(text) == expected);
+    }
+}
+
+}  // namespace
+
+TEST_CASE("quantity, unit, name and preparation come apart") {
+    check_all({
+        {"500 g beef mince", "500 g | g | beef mince | "},
+        {"2 onions, finely chopped", "2 |  | onions | finely chopped"},
+        {"2 large cloves garlic, finely chopped", "2 | clove | garlic | large, finely chopped"},
+        {"4 garlic cloves, peeled", "4 | clove | garlic | peeled"},
+        {"2½ cups self-raising flour, sifted", "625 mL | cup | self-raising flour | sifted"},
+        {"1 tbsp of olive oil", "20 mL | tablespoon | olive oil | "},
+        {"1/2 tsp freshly ground black pepper", "2.5 mL | teaspoon | black pepper | freshly ground"},
+        {"1 medium-sized, peeled and diced onion", "1 |  | onion | medium-sized, peeled and diced"},
+        {"2 red, ripe tomatoes", "2 |  | tomatoes | red, ripe"},
+        {"half a cabbage", "0.5 |  | cabbage | "},
+        {"an onion", "1 |  | onion | "},
+        {"a handful of basil leaves", "1 | handful | basil leaves | "},
+        {"2 to 3 carrots cut into sticks", "2 to 3 |  | carrots | cut into sticks"},
+        {"mushrooms 250 g", "250 g | g | mushrooms | "},
+        {"Flour, 2 cups", "500 mL | cup | Flour | "},
+        {"- 500 g beef mince", "500 g | g | beef mince | "},
+        {"1 cup crème fraîche", "250 mL | cup | crème fraîche | "},
+        {"6 cloves", "6 |  | cloves | "},
+        {"3 eggs (lightly beaten)", "3 |  | eggs | lightly beaten"},
+        {"1 can (beans", "1 | can | beans | "},
+    });
+}
+
+TEST_CASE("lines without a number") {
+    check_all({
+        {"Salt, for garnish", "- |  | Salt | for garnish"},
+        {"salt and pepper to taste", "- |  | salt and pepper | to taste"},
+        {"some salt", "some |  | salt | "},
+        {"Pinch of salt", "0.312 mL | pinch | salt | "},
+        {"Sprigs of parsley", "some | sprig | parsley | "},
+        {"Juice of 1 lemon", "1 |  | lemon | Juice of"},
+        {"Grated zest and juice of 2 lemons", "2 |  | lemons | Grated zest and juice of"},
+        {"Scant 1/2 teaspoon salt", "2.5 mL | teaspoon | salt | Scant"},
+        {"low-fat milk", "- |  | milk | low-fat"},
+        {"Five-spice powder", "- |  | Five-spice powder | "},
+    });
+}
+
+TEST_CASE("the size of one is kept beside the count") {
+    check_all({
+        {"2 (400 g) cans chopped tomatoes", "2 each 400 g | can | tomatoes | 400 g, chopped"},
+        {"1 14-ounce can coconut milk", "1 each 396.893 g | can | coconut milk | 14-ounce"},
+        {"1 tin (400g) chickpeas, drained", "1 each 400 g | can | chickpeas | 400g, drained"},
+        {"1 2-kg chicken", "1 each 2000 g |  | chicken | 2-kg"},
+        {"2 x 400 g cans tomatoes", "800 g | g | tomatoes | cans"},
+        {"1 3-inch piece of ginger", "1 | piece | ginger | 3-inch"},
+        {"1 1/2-inch piece ginger", "1 | piece | ginger | 1/2-inch"},
+        {"1 cup (250 mL) cream", "250 mL | cup | cream | 250 mL"},
+        {"1 cup / 250 mL milk", "250 mL | cup | milk | 250 mL"},
+        {"1 lb - 450 g flour", "453.592 g | lb | flour | 450 g"},
+    });
+}
+
+TEST_CASE("a stick of butter is a weight, another stick is counted") {
+    check_all({{"2 sticks unsalted butter", "226.796 g | stick | unsalted butter | "},
+               {"1 stick celery", "1 | stick | celery | "}});
+}
+
+TEST_CASE("of two ingredients the first is taken, whole") {
+    check_all({
+        {"1 cup chicken or vegetable stock", "250 mL | cup | chicken stock | or vegetable stock"},
+        {"2 tbsp butter or olive oil", "40 mL | tablespoon | butter | or olive oil"},
+    });
+}
+
+TEST_CASE("some describing words are part of a name") {
+    check_all({
+        {"500 g ground beef", "500 g | g | ground beef | "},
+        {"1 tsp hot sauce", "5 mL | teaspoon | hot sauce | "},
+        {"1 cup hot water", "250 mL | cup | water | hot"},
+        {"1 cup whole wheat flour", "250 mL | cup | whole wheat flour | "},
+        {"50 g unsalted butter, melted", "50 g | g | unsalted butter | melted"},
+    });
+}
+
+TEST_CASE("a line that cannot be read is a problem that says so") {
+    const std::string like = "; expected a line such as '2 onions, finely chopped'";
+    check_all({
+        {"", "nothing is written" + like},
+        {"500 g", "'500 g' names no ingredient" + like},
+        {"...", "'...' names no ingredient" + like},
+        {"()", "'()' names no ingredient" + like},
+        {"1/0 cup milk", "'1/0 cup milk' divides by zero; expected a fraction whose lower number is at least 1"},
+        {"-5 g salt", "'-5 g salt' is below nothing; expected an amount of 0 or more"},
+        {"9999999999 kg rice",
+         "'9999999999 kg rice' is too large; expected at most 1000000000 kg, 1000000000 L or 1000000000000 pieces"},
+        {"1 cup \xFF", "'1 cup \\xFF' is not UTF-8" + like + ", in UTF-8"},
+        {std::string("1 cup\0", 6), "'1 cup\\x00' holds a NUL byte" + like + ", in UTF-8"},
+        {std::string(50'000'000, 'a'),
+         "'" + std::string(60, 'a') + "...' is 50000000 bytes long" + like + ", in at most 4000 bytes"},
+    });
+}
