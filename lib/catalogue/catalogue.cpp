@@ -66,6 +66,15 @@ bool Catalogue::is(IngredientId id, const Of& what) const {
     return belongs(id, std::get<FamilyId>(what));
 }
 
+bool Catalogue::meatless(IngredientId id) const {
+    if (const auto said = (*this)[id].said_meatless) return *said;
+    const auto above = ancestors(id);
+    return std::none_of(above.begin(), above.end(), [&](FamilyId family) {
+        const std::string& slug = (*this)[family].id;
+        return slug == "meat" || slug == "seafood";
+    });
+}
+
 const std::string& Catalogue::name(const Of& what) const {
     if (const auto* ingredient = std::get_if<IngredientId>(&what)) return (*this)[*ingredient].name;
     return (*this)[std::get<FamilyId>(what)].name;

@@ -69,6 +69,7 @@ struct Ingredient {
     Months season_north = every_month;
     bool staple = false;
     bool only_stand_in = false;
+    std::optional<bool> said_meatless;  ///< where the family does not tell: stock powder, gelatine
     KeepingTimes keeps{};  ///< resolved: the ingredient's own statement, else its family's, else the parent's ...
     std::optional<int> cook_to;
     Thaw thaw = Thaw::not_said;
@@ -106,6 +107,8 @@ class Catalogue {
     [[nodiscard]] std::span<const IngredientId> members(FamilyId id) const { return members_[id.index()]; }
     [[nodiscard]] bool is(IngredientId id, const Of& what) const;
     [[nodiscard]] bool belongs(IngredientId id, FamilyId family) const;
+    /// Neither meat nor seafood, nor made with them: as the ingredient says, else whether a family of it is `meat` or `seafood`.
+    [[nodiscard]] bool meatless(IngredientId id) const;
     [[nodiscard]] const std::string& name(const Of& what) const;
     [[nodiscard]] const std::string& slug(const Of& what) const;
 

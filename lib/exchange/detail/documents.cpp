@@ -1,0 +1,138 @@
+#include "exchange/detail/documents.hpp"
+
+#include <fmt/format.h>
+
+#include "measure/written.hpp"
+
+namespace samebase::exchange::detail {
+
+namespace {
+
+std::vector<std::string> ids(const catalogue::Catalogue& catalogue, bool families) {
+    std::vector<std::string> result;
+    for (const auto& thing : catalogue.ingredients()) result.push_back(thing.id);
+    if (families) {
+        for (const auto& family : catalogue.families()) result.push_back(family.id);
+    }
+    return result;
+}
+
+/// Pieces with a name weigh what the catalogue says of that name, else what one piece weighs.
+basics::Result<measure::Amount> own_dimension(const measure::Written& written, const catalogue::Ingredient& thing) {
+    const auto& amount = std::get<measure::Amount>(written.amount);
+    const auto named = thing.piece_mg.find(written.counted);
+    if (amount.dimension() != measure::Dimension::pieces || named == thing.piece_mg.end()) {
+        return catalogue::in_own_dimension(amount, thing);
+    }
+    catalogue::Ingredient by_name = thing;
+    by_name.conversion.mg_per_piece = named->second;
+    if (thing.dimension != measure::Dimension::pieces) return catalogue::in_own_dimension(amount, by_name);
+    const auto mass = catalogue::weight(amount, by_name);
+    if (!mass) return basics::problem(thing.id, "the amount is too large", "an amount below a million tonnes");
+    return catalogue::in_own_dimension(*mass, thing);
+}
+
+/// "pack" and the like count the usual purchase pack.
+std::optional<measure::Amount> in_packs(const measure::Written& written, const catalogue::Ingredient& thing) {
+    if (!thing.pack || (written.counted != "pack" && written.counted != thing.pack->name)) return std::nullopt;
+    if (thing.piece_mg.contains(written.counted)) return std::nullopt;
+    return measure::scaled(thing.pack->amount, std::get<measure::Amount>(written.amount).value(), 1000);
+}
+
+}  // namespace
+
+std::vector<Entry> entries(std::span<const Document> documents, std::string_view list, basics::Problems& problems) {
+    std::vector<Entry> result;
+    for (const Document& document : documents) {
+        const Element whole(document.value, document.name, problems);
+        if (!whole.object({list, "sources"})) continue;
+        const auto found = whole.need(list);
+        if (!found) continue;
+        for (const Element& element : found->list()) {
+            if (element.value().is_object()) {
+                result.push_back({element.id("id"), element});
+            } else {
+                element.wrong(element.shown(), "an object");
+            }
+        }
+    }
+    std::stable_sort(result.begin(), result.end(), [](const Entry& a, const Entry& b) { return a.id < b.id; });
+    for (std::size_t i = 1; i < result.size(); ++i) {
+        if (result[i].id != result[i - 1].id) continue;
+        result[i].element.wrong(fmt::format("'{}' once more", result[i].id), "an identifier that occurs once");
+    }
+    result.erase(std::unique(result.begin(), result.end(), [](const Entry& a, const Entry& b) { return a.id == b.id; }),
+                 result.end());
+    return result;
+}
+
+std::optional<catalogue::IngredientId> named_ingredient(const Element& name, const catalogue::Catalogue& catalogue) {
+    const std::string id = name.text();
+    auto found = catalogue.ingredient(id);
+    if (!found && name.value().is_string()) {
+        name.wrong(fmt::format("{} is not an ingredient", name.shown()), "the identifier of an ingredient of the catalogue",
+                   did_you_mean(id, ids(catalogue, false)));
+    }
+    return found;
+}
+
+std::optional<catalogue::Of> named_ingredient_or_family(const Element& name, const catalogue::Catalogue& catalogue) {
+    const std::string id = name.text();
+    auto found = catalogue.ingredient_or_family(id);
+    if (!found && name.value().is_string()) {
+        name.wrong(fmt::format("{} is neither an ingredient nor a family", name.shown()),
+                   "the identifier of an ingredient or a family of the catalogue", did_you_mean(id, ids(catalogue, true)));
+    }
+    return found;
+}
+
+std::optional<catalogue::IngredientId> ingredient(const Element& element, std::string_view key,
+                                                  const catalogue::Catalogue& catalogue) {
+    const auto name = element.need(key);
+    return name ? named_ingredient(*name, catalogue) : std::nullopt;
+}
+
+std::optional<catalogue::Of> ingredient_or_family(const Element& element, std::string_view key,
+                                                  const catalogue::Catalogue& catalogue) {
+    const auto name = element.need(key);
+    return name ? named_ingredient_or_family(*name, catalogue) : std::nullopt;
+}
+
+std::optional<measure::Amount> amount_of(const Element& text, catalogue::IngredientId id,
+                                         const catalogue::Catalogue& catalogue, measure::MeasureSet set) {
+    const std::string words = text.text();
+    if (!text.value().is_string()) return std::nullopt;
+    const auto written = measure::read_amount(words, set);
+    if (!written) {
+        for (const auto& problem : written.error()) text.wrong(problem.found, problem.expected, problem.hint);
+        return std::nullopt;
+    }
+    if (std::holds_alternative<measure::Rough>(written->amount)) {
+        text.wrong(text.shown(), "an amount that can be weighed, measured or counted");
+        return std::nullopt;
+    }
+    if (const auto packs = in_packs(*written, catalogue[id])) return packs;
+    const auto amount = own_dimension(*written, catalogue[id]);
+    if (!amount) {
+        for (const auto& problem : amount.error()) {
+            text.wrong(fmt::format("{}: for '{}' {}", text.shown(), problem.where, problem.found), problem.expected);
+        }
+        return std::nullopt;
+    }
+    if (amount->value() <= 0) {
+        text.wrong(text.shown(), "an amount above 0");
+        return std::nullopt;
+    }
+    return *amount;
+}
+
+catalogue::AllergenSet allergens(const std::vector<Element>& names) {
+    catalogue::AllergenSet set;
+    const auto known = names_of<catalogue::Allergen>(catalogue::allergen_count);
+    for (const Element& element : names) {
+        if (const auto allergen = word(element, catalogue::read_allergen, known)) set.add(*allergen);
+    }
+    return set;
+}
+
+}  // namespace samebase::exchange::detail

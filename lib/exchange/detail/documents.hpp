@@ -1,0 +1,79 @@
+// Documents by the list that they hold, and what their readers share.
+#pragma once
+
+#include <algorithm>
+#include <filesystem>
+#include <nlohmann/json.hpp>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "basics/sorted.hpp"
+#include "catalogue/catalogue.hpp"
+#include "cookbook/cookbook.hpp"
+#include "exchange/detail/element.hpp"
+#include "graph/stand_in.hpp"
+#include "measure/measure_set.hpp"
+
+namespace samebase::exchange::detail {
+
+struct Document {
+    std::string name;
+    nlohmann::json value;
+};
+
+/// One entry of a list, read apart from the others.
+struct Entry {
+    std::string id;
+    Element element;
+};
+
+/// The entries of the named list over all documents, in the order of their identifiers; one that comes twice is a problem. A
+/// document with other keys than the list and "sources" is a problem.
+[[nodiscard]] std::vector<Entry> entries(std::span<const Document> documents, std::string_view list, basics::Problems& problems);
+
+[[nodiscard]] catalogue::Catalogue read_catalogue(std::span<const Document> of_families, std::span<const Document> of_ingredients,
+                                                  basics::Problems& problems);
+[[nodiscard]] std::vector<graph::Statement> read_stand_ins(std::span<const Document> documents,
+                                                           const catalogue::Catalogue& catalogue, basics::Problems& problems);
+[[nodiscard]] cookbook::Cookbook read_cookbook(std::span<const Document> bases, std::span<const Document> dishes,
+                                               const catalogue::Catalogue& catalogue, basics::Problems& problems);
+
+/// What a key names; a problem, with the nearest known identifier, where there is no such ingredient (or family).
+[[nodiscard]] std::optional<catalogue::IngredientId> ingredient(const Element& element, std::string_view key,
+                                                                const catalogue::Catalogue& catalogue);
+[[nodiscard]] std::optional<catalogue::Of> ingredient_or_family(const Element& element, std::string_view key,
+                                                                const catalogue::Catalogue& catalogue);
+[[nodiscard]] std::optional<catalogue::IngredientId> named_ingredient(const Element& name, const catalogue::Catalogue& catalogue);
+[[nodiscard]] std::optional<catalogue::Of> named_ingredient_or_family(const Element& name, const catalogue::Catalogue& catalogue);
+
+/// An amount of an ingredient as a cook writes it, in the ingredient's own dimension ("3 cloves" by the weight of a clove where
+/// the catalogue has it). Above 0. A problem where it is not one.
+[[nodiscard]] std::optional<measure::Amount> amount_of(const Element& text, catalogue::IngredientId id,
+                                                       const catalogue::Catalogue& catalogue, measure::MeasureSet set);
+
+[[nodiscard]] catalogue::AllergenSet allergens(const std::vector<Element>& names);
+
+/// One of a few known words, as `read` knows them.
+template <class Read>
+[[nodiscard]] auto word(const Element& element, Read read, const std::vector<std::string>& known)
+    -> decltype(read(std::string_view{})) {
+    const std::string text = element.text();
+    const auto result = read(std::string_view{text});
+    if (!result && element.value().is_string()) {
+        std::string all;
+        for (const std::string& k : known) all += (all.empty() ? "" : ", ") + k;
+        element.wrong(element.shown(), "one of: " + all, did_you_mean(text, known));
+    }
+    return result;
+}
+
+template <class Enum>
+[[nodiscard]] std::vector<std::string> names_of(std::size_t count) {
+    std::vector<std::string> result;
+    for (std::size_t i = 0; i < count; ++i) result.emplace_back(name(static_cast<Enum>(i)));
+    return result;
+}
+
+}  // namespace samebase::exchange::detail

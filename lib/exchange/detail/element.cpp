@@ -1,0 +1,212 @@
+#include "exchange/detail/element.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "catalogue/names.hpp"
+
+namespace samebase::exchange::detail {
+
+namespace {
+
+/// As JSON Pointer (RFC 6901) escapes a step.
+std::string escaped(std::string_view step) {
+    std::string result;
+    for (const char c : step) {
+        if (c == '~') {
+            result += "~0";
+        } else if (c == '/') {
+            result += "~1";
+        } else {
+            result += c;
+        }
+    }
+    return result;
+}
+
+bool is_id(std::string_view text) {
+    const auto allowed = [](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-'; };
+    return !text.empty() && text.front() != '-' && text.back() != '-' && std::all_of(text.begin(), text.end(), allowed);
+}
+
+/// The path from a value down to one of the values in it; whether it is there. Documents nest a few levels deep.
+bool find_path(const nlohmann::json& from, const nlohmann::json* target, std::string& path) {
+    if (&from == target) return true;
+    const std::size_t length = path.size();
+    if (from.is_array()) {
+        for (std::size_t i = 0; i < from.size(); ++i) {
+            path += fmt::format("/{}", i);
+            if (find_path(from[i], target, path)) return true;
+            path.resize(length);
+        }
+    } else if (from.is_object()) {
+        for (const auto& [key, child] : from.items()) {
+            path += "/" + escaped(key);
+            if (find_path(child, target, path)) return true;
+            path.resize(length);
+        }
+    }
+    return false;
+}
+
+constexpr std::size_t longest_shown = 60;
+
+}  // namespace
+
+std::string Element::where() const {
+    std::string path;
+    find_path(*document_, value_, path);
+    return *file_ + ", " + (path.empty() ? "/" : path);
+}
+
+void Element::wrong(std::string found, std::string expected, std::optional<std::string> hint) const {
+    if (problems_->size() >= most_problems) return;
+    problems_->push_back({where(), std::move(found), std::move(expected), std::move(hint)});
+}
+
+std::string Element::shown() const {
+    if (value_->is_object()) return "an object";
+    if (value_->is_array()) return "a list";
+    std::string text = value_->is_string() ? value_->get_ref<const std::string&>()
+                                           : value_->dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
+    if (text.size() > longest_shown) text = text.substr(0, longest_shown) + "...";
+    return value_->is_string() ? fmt::format("'{}'", text) : text;
+}
+
+bool Element::object(std::initializer_list<std::string_view> keys) const {
+    if (!value_->is_object()) {
+        wrong(shown(), "an object");
+        return false;
+    }
+    for (const auto& [key, child] : value_->items()) {
+        if (std::find(keys.begin(), keys.end(), key) != keys.end()) continue;
+        std::vector<std::string> known(keys.begin(), keys.end());
+        std::string all;
+        for (const std::string& k : known) all += (all.empty() ? "" : ", ") + k;
+        const std::string name = key.size() > longest_shown ? key.substr(0, longest_shown) + "..." : key;
+        wrong(fmt::format("unknown key '{}'", name), "one of: " + all, did_you_mean(key, known));
+    }
+    return true;
+}
+
+std::optional<Element> Element::find(std::string_view key) const {
+    if (!value_->is_object()) return std::nullopt;
+    const auto found = value_->find(key);
+    if (found == value_->end()) return std::nullopt;
+    return Element{*found, *this};
+}
+
+std::optional<Element> Element::need(std::string_view key) const {
+    auto found = find(key);
+    if (!found) wrong(fmt::format("no '{}'", key), fmt::format("the key '{}'", key));
+    return found;
+}
+
+std::vector<Element> Element::list() const {
+    std::vector<Element> result;
+    if (!value_->is_array()) {
+        wrong(shown(), "a list");
+        return result;
+    }
+    result.reserve(value_->size());
+    for (std::size_t i = 0; i < value_->size(); ++i) result.push_back(Element{(*value_)[i], *this});
+    return result;
+}
+
+std::vector<Element> Element::list(std::string_view key) const {
+    const auto found = find(key);
+    return found ? found->list() : std::vector<Element>{};
+}
+
+std::vector<std::pair<std::string, Element>> Element::members() const {
+    std::vector<std::pair<std::string, Element>> result;
+    if (!value_->is_object()) {
+        wrong(shown(), "an object");
+        return result;
+    }
+    for (const auto& [key, child] : value_->items()) result.emplace_back(key, Element{child, *this});
+    return result;
+}
+
+std::string Element::text() const {
+    if (value_->is_string()) return value_->get<std::string>();
+    wrong(shown(), "text");
+    return {};
+}
+
+std::string Element::text(std::string_view key) const {
+    const auto found = need(key);
+    if (!found) return {};
+    std::string result = found->text();
+    if (found->value().is_string() && result.empty()) found->wrong("empty text", "some text");
+    return result;
+}
+
+std::optional<std::string> Element::optional_text(std::string_view key) const {
+    const auto found = find(key);
+    if (!found || found->is_null()) return std::nullopt;
+    return found->text();
+}
+
+std::string Element::id(std::string_view key) const {
+    const auto found = need(key);
+    if (!found) return {};
+    std::string result = found->text();
+    if (found->value().is_string() && !is_id(result)) {
+        found->wrong(found->shown(), "an identifier: lower case letters, digits and hyphens");
+    }
+    return result;
+}
+
+std::int64_t Element::integer(std::int64_t least, std::int64_t most) const {
+    if (value_->is_number_integer()) {
+        const bool large = value_->is_number_unsigned() &&
+                           value_->get<std::uint64_t>() > static_cast<std::uint64_t>(std::numeric_limits<std::int64_t>::max());
+        if (!large) {
+            const auto result = value_->get<std::int64_t>();
+            if (result >= least && result <= most) return result;
+        }
+    }
+    wrong(shown(), fmt::format("a whole number from {} to {}", least, most));
+    return std::clamp<std::int64_t>(1, least, most);
+}
+
+std::optional<std::int64_t> Element::optional_integer(std::string_view key, std::int64_t least, std::int64_t most) const {
+    const auto found = find(key);
+    if (!found || found->is_null()) return std::nullopt;
+    return found->integer(least, most);
+}
+
+double Element::number(double least, double most) const {
+    if (value_->is_number()) {
+        const auto result = value_->get<double>();
+        if (result >= least && result <= most) return result;
+    }
+    wrong(shown(), fmt::format("a number from {} to {}", least, most));
+    return least;
+}
+
+std::optional<double> Element::optional_number(std::string_view key, double least, double most) const {
+    const auto found = find(key);
+    if (!found || found->is_null()) return std::nullopt;
+    return found->number(least, most);
+}
+
+bool Element::boolean(std::string_view key, bool otherwise) const {
+    const auto found = find(key);
+    if (!found || found->is_null()) return otherwise;
+    if (found->value().is_boolean()) return found->value().get<bool>();
+    found->wrong(found->shown(), "true or false");
+    return otherwise;
+}
+
+std::optional<std::string> did_you_mean(std::string_view word, const std::vector<std::string>& known) {
+    const std::vector<std::string_view> words(known.begin(), known.end());
+    const auto nearest = catalogue::nearest(word, words);
+    if (!nearest) return std::nullopt;
+    return fmt::format("did you mean '{}'?", *nearest);
+}
+
+}  // namespace samebase::exchange::detail

@@ -1,0 +1,38 @@
+#include "exchange/detail/reading.hpp"
+
+#include <fmt/format.h>
+
+namespace samebase::exchange::detail {
+
+basics::Day day(const Element& element) {
+    const std::string text = element.text();
+    if (const auto result = basics::read_iso_day(text)) return *result;
+    if (element.value().is_string()) element.wrong(element.shown(), "a day such as 2026-12-04");
+    return {};
+}
+
+std::optional<basics::Day> optional_day(const Element& element, std::string_view key) {
+    const auto at = element.find(key);
+    if (!at || at->is_null()) return std::nullopt;
+    return day(*at);
+}
+
+std::optional<cookbook::DishId> dish(const Element& element, std::string_view key, const cookbook::Cookbook& cookbook) {
+    const auto at = element.need(key);
+    if (!at) return std::nullopt;
+    const std::string id = at->text();
+    auto found = cookbook.dish(id);
+    if (found || !at->value().is_string()) return found;
+    std::vector<std::string> known;
+    for (const auto& d : cookbook.dishes()) known.push_back(d.id);
+    at->wrong(fmt::format("{} is not a dish", at->shown()), "the identifier of a dish of the cookbook", did_you_mean(id, known));
+    return std::nullopt;
+}
+
+std::optional<kitchen::Meal> read_meal(std::string_view text) {
+    if (text == "lunch") return kitchen::Meal::lunch;
+    if (text == "dinner") return kitchen::Meal::dinner;
+    return std::nullopt;
+}
+
+}  // namespace samebase::exchange::detail

@@ -1,0 +1,20 @@
+// What the readers of a kitchen's documents share.
+#pragma once
+
+#include <optional>
+#include <string_view>
+
+#include "basics/day.hpp"
+#include "cookbook/cookbook.hpp"
+#include "exchange/detail/element.hpp"
+#include "kitchen/household.hpp"
+
+namespace samebase::exchange::detail {
+
+/// An ISO day; the first day of 1970 where it is not one, and a problem.
+[[nodiscard]] basics::Day day(const Element& element);
+[[nodiscard]] std::optional<basics::Day> optional_day(const Element& element, std::string_view key);
+[[nodiscard]] std::optional<cookbook::DishId> dish(const Element& element, std::string_view key, const cookbook::Cookbook& cookbook);
+[[nodiscard]] std::optional<kitchen::Meal> read_meal(std::string_view text);
+
+}  // namespace samebase::exchange::detail

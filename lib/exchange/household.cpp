@@ -1,0 +1,266 @@
+#include "exchange/household.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <nlohmann/json.hpp>
+#include <tuple>
+#include <utility>
+
+#include "exchange/detail/documents.hpp"
+#include "exchange/detail/reading.hpp"
+
+namespace samebase::exchange {
+
+namespace {
+
+using detail::Element;
+using kitchen::Household;
+using kitchen::Knowledge;
+
+constexpr std::array<std::string_view, 7> weekday_keys{"sun", "mon", "tue", "wed", "thu", "fri", "sat"};
+
+std::optional<unsigned> read_weekday_key(std::string_view text) {
+    const auto found = std::find(weekday_keys.begin(), weekday_keys.end(), text);
+    if (found == weekday_keys.end()) return std::nullopt;
+    return static_cast<unsigned>(found - weekday_keys.begin());
+}
+
+const std::vector<std::string>& weekday_words() {
+    static const std::vector<std::string> words(weekday_keys.begin(), weekday_keys.end());
+    return words;
+}
+
+std::uint8_t weekdays(const Element& list) {
+    std::uint8_t bits = 0;
+    for (const Element& e : list.list()) {
+        if (const auto day = detail::word(e, read_weekday_key, weekday_words())) bits = static_cast<std::uint8_t>(bits | 1U << *day);
+    }
+    return bits;
+}
+
+kitchen::Meals meals(const Element& list) {
+    kitchen::Meals bits = 0;
+    for (const Element& e : list.list()) {
+        if (const auto meal = detail::word(e, detail::read_meal, {"lunch", "dinner"})) bits |= kitchen::only(*meal);
+    }
+    return bits;
+}
+
+kitchen::Week week(const Element& e) {
+    kitchen::Week result{};
+    if (!e.object({"sun", "mon", "tue", "wed", "thu", "fri", "sat"})) return result;
+    for (unsigned i = 0; i < weekday_keys.size(); ++i) {
+        if (const auto day = e.find(weekday_keys[i])) result[i] = meals(*day);
+    }
+    return result;
+}
+
+void marks(const Element& person, kitchen::Person& result, const Knowledge& knowledge) {
+    for (const Element& e : person.list("marks")) {
+        if (!e.object({"dish", "of", "mark"})) continue;
+        kitchen::Mark mark;
+        mark.mark = static_cast<int>(e.optional_integer("mark", -3, 3).value_or(0));
+        if (e.find("dish")) {
+            mark.dish = detail::dish(e, "dish", knowledge.cookbook);
+            if (!mark.dish) continue;
+        } else if (const auto of = detail::ingredient_or_family(e, "of", knowledge.catalogue)) {
+            mark.of = *of;
+        } else {
+            continue;
+        }
+        result.marks.push_back(mark);
+    }
+}
+
+kitchen::Person person(const Element& e, const Knowledge& knowledge) {
+    kitchen::Person result;
+    e.object({"id", "name", "eats", "avoids", "dislikes", "marks", "home", "roster", "roster_from", "away"});
+    result.id = e.id("id");
+    result.name = e.text("name");
+    result.serve_thousandths = std::llround(e.optional_number("eats", 0.05, 5).value_or(1) * 1000);
+    result.avoids = detail::allergens(e.list("avoids"));
+    for (const Element& disliked : e.list("dislikes")) {
+        if (const auto of = detail::named_ingredient_or_family(disliked, knowledge.catalogue)) result.dislikes.push_back(*of);
+    }
+    marks(e, result, knowledge);
+    if (const auto home = e.find("home")) result.roster.push_back(week(*home));
+    for (const Element& w : e.list("roster")) result.roster.push_back(week(w));
+    if (result.roster.empty()) e.wrong("neither 'home' nor 'roster'", "the meals that this person is home for");
+    if (const auto from = e.find("roster_from")) result.roster_from = detail::day(*from);
+    for (const Element& away : e.list("away")) {
+        away.object({"from", "to", "meals"});
+        const auto from = away.need("from");
+        const auto to = away.need("to");
+        if (!from || !to) continue;
+        kitchen::Away absence{{detail::day(*from), detail::day(*to)}, kitchen::Meals{3}};
+        if (absence.span.last < absence.span.first) to->wrong(to->shown(), "a day that is not before 'from'");
+        if (const auto which = away.find("meals")) absence.meals = meals(*which);
+        result.away.push_back(absence);
+    }
+    return result;
+}
+
+stock::Place place(const Element& e) {
+    e.object({"id", "name", "kind", "litres"});
+    stock::Place result;
+    result.id = e.id("id");
+    result.name = e.text("name");
+    if (const auto kind = e.need("kind")) {
+        result.kind = detail::word(*kind, stock::read_place_kind, detail::names_of<stock::PlaceKind>(5)).value_or(result.kind);
+    }
+    if (const auto litres = e.optional_number("litres", 0.1, 100'000)) result.room_ml = std::llround(*litres * 1000);
+    return result;
+}
+
+/// Sorted by identifier; one that comes twice is a problem.
+template <class Thing>
+void sort_by_id(std::vector<Thing>& things, const Element& list, std::string_view what) {
+    std::sort(things.begin(), things.end(), [](const Thing& a, const Thing& b) { return a.id < b.id; });
+    if (const auto twice = basics::out_of_order(things)) {
+        list.wrong(fmt::format("the {} '{}' twice", what, *twice), "identifiers that occur once");
+    }
+}
+
+void rules(const Element& e, Household& result, const Knowledge& knowledge) {
+    const auto& catalogue = knowledge.catalogue;
+    for (const Element& use : e.list("standing_uses")) {
+        use.object({"of", "amount", "days"});
+        const auto id = detail::ingredient(use, "of", catalogue);
+        const auto at = use.need("amount");
+        if (!id || !at) continue;
+        const auto amount = detail::amount_of(*at, *id, catalogue, result.measures);
+        if (!amount) continue;
+        kitchen::StandingUse standing{*id, *amount, 0x7F};
+        if (const auto days = use.find("days")) standing.weekdays = weekdays(*days);
+        result.standing_uses.push_back(standing);
+    }
+    for (const Element& night : e.list("standing_nights")) {
+        night.object({"day", "kinds", "from"});
+        const auto at = night.need("day");
+        const auto day = at ? detail::word(*at, read_weekday_key, weekday_words()) : std::nullopt;
+        kitchen::StandingNight standing;
+        for (const Element& kind : night.list("kinds")) standing.kinds.push_back(kind.text());
+        if (standing.kinds.empty()) night.wrong("no kinds", "at least one kind of dish");
+        if (const auto from = night.find("from")) standing.from = detail::day(*from);
+        if (!day) continue;
+        standing.weekday = std::chrono::weekday{*day};
+        result.standing_nights.push_back(std::move(standing));
+    }
+    for (const Element& o : e.list("occasions")) {
+        o.object({"day", "note", "dish", "guests", "guests_avoid"});
+        kitchen::Occasion occasion;
+        if (const auto day = o.need("day")) occasion.day = detail::day(*day);
+        occasion.note = o.optional_text("note").value_or("");
+        if (const auto dish = o.find("dish"); dish && !dish->is_null()) occasion.dish = detail::dish(o, "dish", knowledge.cookbook);
+        occasion.guests = static_cast<int>(o.optional_integer("guests", 0, 1000).value_or(0));
+        occasion.guests_avoid = detail::allergens(o.list("guests_avoid"));
+        result.occasions.push_back(std::move(occasion));
+    }
+}
+
+void prices(const Element& e, Household& result, const catalogue::Catalogue& catalogue) {
+    for (const Element& p : e.list("prices")) {
+        p.object({"of", "amount", "price"});
+        const auto id = detail::ingredient(p, "of", catalogue);
+        const auto at = p.need("amount");
+        const auto price = p.optional_integer("price", 0, 100'000'000);
+        if (!price) p.wrong("no 'price'", "what was paid, in the smallest unit of the currency");
+        if (!id || !at || !price) continue;
+        if (const auto amount = detail::amount_of(*at, *id, catalogue, result.measures)) {
+            result.prices.push_back({*id, *amount, basics::Money{*price}});
+        }
+    }
+}
+
+void worths(const Element& e, Household& result) {
+    const auto at = e.find("worths");
+    if (!at || !at->object({"fussiness", "mark", "minute", "had_lately", "bought_lunch"})) return;
+    const auto money = [&](std::string_view key, basics::Money& value) {
+        if (const auto minor = at->optional_integer(key, 0, 1'000'000)) value.minor = *minor;
+    };
+    money("fussiness", result.worths.fussiness);
+    money("mark", result.worths.mark);
+    money("minute", result.worths.minute);
+    money("had_lately", result.worths.had_lately);
+    money("bought_lunch", result.worths.bought_lunch);
+}
+
+void staples(const Element& e, Household& result, const catalogue::Catalogue& catalogue) {
+    result.staples.assign(catalogue.ingredients().size(), false);
+    result.staples_out.assign(catalogue.ingredients().size(), false);
+    if (e.boolean("usual_staples", true)) {
+        for (std::size_t i = 0; i < result.staples.size(); ++i) result.staples[i] = catalogue.ingredients()[i].staple;
+    }
+    for (const Element& name : e.list("staples")) {
+        if (const auto id = detail::named_ingredient(name, catalogue)) result.staples[id->index()] = true;
+    }
+    for (const Element& name : e.list("not_staples")) {
+        if (const auto id = detail::named_ingredient(name, catalogue)) result.staples[id->index()] = false;
+    }
+}
+
+void settings(const Element& e, Household& result) {
+    result.name = e.text("name");
+    if (const auto currency = e.optional_text("currency")) {
+        const bool code = currency->size() == 3 && std::all_of(currency->begin(), currency->end(), [](char c) { return c >= 'A' && c <= 'Z'; });
+        if (!code) e.find("currency")->wrong(e.find("currency")->shown(), "three capital letters (ISO 4217), such as 'AUD'");
+        result.currency = *currency;
+    }
+    if (const auto at = e.find("hemisphere")) {
+        const auto read = [](std::string_view text) -> std::optional<bool> {
+            if (text == "south") return true;
+            if (text == "north") return false;
+            return std::nullopt;
+        };
+        result.southern = detail::word(*at, read, {"south", "north"}).value_or(true);
+    }
+    if (const auto at = e.find("measures")) {
+        result.measures = detail::word(*at, measure::read_measure_set, detail::names_of<measure::MeasureSet>(measure::measure_set_count))
+                              .value_or(result.measures);
+    }
+    if (const auto days = e.find("shopping_days")) result.shopping_days = weekdays(*days);
+    if (const auto minutes = e.find("minutes"); minutes && minutes->object({"sun", "mon", "tue", "wed", "thu", "fri", "sat"})) {
+        for (unsigned i = 0; i < weekday_keys.size(); ++i) {
+            if (const auto most = minutes->optional_integer(weekday_keys[i], 0, 1440)) result.minutes[i] = static_cast<int>(*most);
+        }
+    }
+}
+
+}  // namespace
+
+basics::Result<Household> read_household(const nlohmann::json& document, const std::string& name, const Knowledge& knowledge) {
+    basics::Problems problems;
+    const Element e(document, name, problems);
+    Household result;
+    if (e.object({"samebase", "name", "currency", "hemisphere", "measures", "people", "places", "usual_staples", "staples",
+                  "not_staples", "standing_uses", "standing_nights", "occasions", "prices", "shopping_days", "minutes", "worths"})) {
+        const auto version = e.need("samebase");
+        if (version) static_cast<void>(version->integer(1, 1));
+        settings(e, result);
+        for (const Element& p : e.list("people")) result.people.push_back(person(p, knowledge));
+        for (const Element& p : e.list("places")) result.places.push_back(place(p));
+        sort_by_id(result.people, e, "person");
+        sort_by_id(result.places, e, "place");
+        staples(e, result, knowledge.catalogue);
+        rules(e, result, knowledge);
+        prices(e, result, knowledge.catalogue);
+        worths(e, result);
+    }
+    if (!problems.empty()) return tl::make_unexpected(problems);
+    return result;
+}
+
+nlohmann::json moved(nlohmann::json document, basics::days shift) {
+    if (document.is_string()) {
+        const auto day = basics::read_iso_day(document.get_ref<const std::string&>());
+        return day ? nlohmann::json(basics::iso(*day + shift)) : document;
+    }
+    if (document.is_structured()) {
+        for (auto& child : document) child = moved(std::move(child), shift);
+    }
+    return document;
+}
+
+}  // namespace samebase::exchange
