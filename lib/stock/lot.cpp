@@ -24,6 +24,17 @@ const catalogue::Keeping& keeping(const catalogue::Ingredient& ingredient, catal
     return ingredient.keeps[static_cast<std::size_t>(keep)];
 }
 
+catalogue::Keeping keeping(const catalogue::Ingredient& ingredient, PlaceKind place) {
+    using Said = catalogue::Keeping::Said;
+    const catalogue::Keeping& here = keeping(ingredient, keep_in(place));
+    if (here.said == Said::time || freezes(place)) return here;
+    const catalogue::Keeping& fridge = keeping(ingredient, catalogue::Keep::fridge);
+    if (place == PlaceKind::crisper) return fridge;
+    const bool perishable = fridge.said == Said::time && fridge.time.limit == catalogue::Limit::use_by;
+    if (place == PlaceKind::pantry && perishable) return {Said::time, {0, catalogue::Limit::use_by}};
+    return here;
+}
+
 }  // namespace
 
 std::string_view name(State state) {
@@ -53,6 +64,11 @@ std::optional<basics::Day> Lot::eat_by() const {
     return use_by ? use_by : best_by;
 }
 
+bool Lot::ready(basics::Day day) const {
+    if (state == State::frozen) return false;
+    return state == State::fresh || thawed_on.value_or(since) <= day;
+}
+
 void set_dates(Lot& lot, const catalogue::Ingredient& ingredient, PlaceKind place) {
     lot.use_by.reset();
     lot.best_by.reset();
@@ -61,18 +77,26 @@ void set_dates(Lot& lot, const catalogue::Ingredient& ingredient, PlaceKind plac
         return;
     }
     if (lot.state == State::fresh) {
-        bound(lot, keeping(ingredient, keep_in(place)), lot.since);
-        if (lot.printed_use_by) lot.use_by = lot.use_by ? std::min(*lot.use_by, *lot.printed_use_by) : *lot.printed_use_by;
+        bound(lot, keeping(ingredient, place), lot.since);
+        if (lot.printed_use_by)
+            lot.use_by = lot.use_by ? std::min(*lot.use_by, *lot.printed_use_by) : *lot.printed_use_by;
     } else {
         const basics::Day ready = lot.thawed_on.value_or(lot.since);
         if (lot.thaw == ThawMethod::cold_water || lot.thaw == ThawMethod::microwave) {
             lot.use_by = ready;  // cooked at once
         } else {
             bound(lot, keeping(ingredient, catalogue::Keep::thawed), ready);
-            bound(lot, keeping(ingredient, keep_in(place)), ready);
+            bound(lot, keeping(ingredient, place), ready);
         }
     }
     if (lot.opened_on) bound(lot, keeping(ingredient, catalogue::Keep::opened), *lot.opened_on);
+}
+
+catalogue::AllergenSet counted_allergens(const Lot& lot, const catalogue::Catalogue& catalogue,
+                                         const cookbook::Cookbook& cookbook) {
+    catalogue::AllergenSet set = catalogue[lot.ingredient].counted_allergens();
+    if (lot.dish) set.add(cookbook::allergens(cookbook[*lot.dish], catalogue));
+    return set;
 }
 
 std::optional<std::string> check(const Lot& lot, const catalogue::Catalogue& catalogue) {
@@ -81,16 +105,17 @@ std::optional<std::string> check(const Lot& lot, const catalogue::Catalogue& cat
         return fmt::format("lot {}: '{}' is not counted in that", lot.number, ingredient.id);
     }
     if (lot.amount.value() < 0) return fmt::format("lot {} is below nothing", lot.number);
-    if (!lot.packs.empty() && std::accumulate(lot.packs.begin(), lot.packs.end(), std::int64_t{0}) != lot.amount.value()) {
+    if (!lot.packs.empty() &&
+        std::accumulate(lot.packs.begin(), lot.packs.end(), std::int64_t{0}) != lot.amount.value()) {
         return fmt::format("lot {}: its packs do not sum to its amount", lot.number);
     }
     if (std::any_of(lot.packs.begin(), lot.packs.end(), [](std::int64_t pack) { return pack <= 0; })) {
         return fmt::format("lot {} has an empty pack", lot.number);
     }
-    if (lot.use_by && *lot.use_by < lot.arrived) {
-        return fmt::format("lot {}: its use-by {} is before the day it came, {}", lot.number, basics::iso(*lot.use_by),
-                           basics::iso(lot.arrived));
+    if (lot.part_of != 0 && (lot.packs.empty() || lot.part_of <= lot.packs.back())) {
+        return fmt::format("lot {}: its last pack is no part of a larger one", lot.number);
     }
+    if (lot.rough && lot.amount.value() != 0) return fmt::format("lot {} is both rough and weighed", lot.number);
     return std::nullopt;
 }
 

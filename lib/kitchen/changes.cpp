@@ -1,0 +1,360 @@
+#include "kitchen/changes.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+#include <utility>
+
+#include "basics/exact.hpp"
+#include "kitchen/detail/draft.hpp"
+#include "measure/written.hpp"
+#include "stock/thaw.hpp"
+
+namespace samebase::kitchen {
+
+using detail::Draft;
+using detail::Portion;
+using stock::Column;
+using stock::Kind;
+using stock::Lot;
+using stock::LotNumber;
+using stock::State;
+
+namespace {
+
+std::string dates(const Lot& lot) {
+    if (lot.use_by) return ", use by " + basics::iso(*lot.use_by);
+    if (lot.best_by) return ", best by " + basics::iso(*lot.best_by);
+    return {};
+}
+
+std::string named(const Kitchen& kitchen, const Lot& lot) {
+    return describe(kitchen, lot) + " " + label(kitchen, lot.ingredient, lot.dish);
+}
+
+/// Puts the name of the thing before a problem that does not say where it is.
+tl::unexpected<basics::Problems> about(const Draft& draft, const What& what, basics::Problems problems) {
+    std::string where;
+    if (what.ingredient) where = draft.ingredient(*what.ingredient).name;
+    if (what.dish) where = draft.kitchen().cookbook()[*what.dish].name;
+    if (what.lot) where = fmt::format("lot {}", *what.lot);
+    for (auto& problem : problems) {
+        if (problem.where.empty()) problem.where = where;
+    }
+    return tl::make_unexpected(std::move(problems));
+}
+
+/// The lots of an item, in an order; a Problem where the item says nothing.
+basics::Result<std::vector<Portion>> portions_of(Draft& draft, const Item& item, std::vector<LotNumber> lots,
+                                                 bool whole) {
+    auto portions = draft.choose(lots, item, whole);
+    if (!portions) return about(draft, item.what, std::move(portions.error()));
+    return portions;
+}
+
+void by_date(const Draft& draft, std::vector<LotNumber>& lots) {
+    const auto key = [&](LotNumber n) { return std::pair{draft.lot(n).eat_by().value_or(basics::Day::max()), n}; };
+    std::sort(lots.begin(), lots.end(), [&](LotNumber a, LotNumber b) { return key(a) < key(b); });
+}
+
+basics::Result<Lot> lot_of(Draft& draft, const Got& got) {
+    Lot lot = draft.arrive(got.ingredient, got.dish, got.place);
+    const Quantity& quantity = got.quantity;
+    const auto& thing = draft.ingredient(got.ingredient);
+    if (quantity.rough) {
+        lot.rough = quantity.rough;
+    } else if (quantity.amount && quantity.packs) {
+        const std::int64_t total = quantity.amount->value();
+        const std::int64_t count = *quantity.packs / 1000;
+        if (*quantity.packs % 1000 != 0 || count < 1 || total < count) {
+            return basics::problem(thing.name, "packs and a weight that do not go together",
+                                   "whole packs and their weight");
+        }
+        lot.amount = *quantity.amount;
+        lot.packs = stock::even_packs(total, count);
+    } else if (quantity.packs) {
+        const auto size = detail::pack_size(draft, got.ingredient, got.pack);
+        if (!size) return tl::make_unexpected(size.error());
+        if (*quantity.packs <= 0 || *size <= 0)
+            return basics::problem(thing.name, "an amount of nothing", "an amount above 0");
+        stock::put_packs(lot, *quantity.packs, *size);
+    } else if (quantity.amount) {
+        lot.amount = *quantity.amount;
+    }
+    if (!lot.there()) return basics::problem(thing.name, "an amount of nothing", "an amount above 0");
+    if (got.use_by && *got.use_by < draft.day()) {
+        return basics::problem(thing.name, "a use-by that has passed: " + basics::iso(*got.use_by),
+                               "today, " + basics::iso(draft.day()) + ", or later");
+    }
+    lot.printed_use_by = got.use_by;
+    lot.paid = got.paid;
+    if (got.paid) lot.paid_for = lot.amount.value();
+    lot.note = got.note;
+    draft.set_dates(lot);
+    return lot;
+}
+
+/// How the lot stands after a move, or why it may not be moved so.
+basics::Result<Lot> settled(const Draft& draft, Lot lot, stock::PlaceId to, std::optional<stock::ThawMethod> thaw) {
+    const stock::Place& there = draft.kitchen().place(to);
+    const auto& thing = draft.ingredient(lot.ingredient);
+    const bool from_freezer = lot.state == State::frozen;
+    const bool into_freezer = stock::freezes(there.kind);
+    if (into_freezer && !from_freezer) {
+        if (lot.state != State::fresh) {
+            const bool raw = thing.kind == catalogue::Kind::raw;
+            return basics::problem(thing.name, "thawed food does not go back into a freezer",
+                                   raw ? "cooked first" : "eaten by its use-by",
+                                   raw ? "cook it first and freeze the meal: 'samebase cooked DISH --freeze 3 serves'"
+                                       : std::optional<std::string>{});
+        }
+        if (lot.use_by && *lot.use_by < draft.day()) {
+            return basics::problem(thing.name, "its use-by has passed: " + basics::iso(*lot.use_by),
+                                   "food within its use-by", "toss it");
+        }
+        lot.state = State::frozen;
+        lot.since = draft.day();
+    } else if (!into_freezer && from_freezer && thaw) {
+        const auto& pantry = thing.keeps[static_cast<std::size_t>(catalogue::Keep::pantry)];
+        const bool on_shelf =
+            pantry.said == catalogue::Keeping::Said::time && pantry.time.limit == catalogue::Limit::best_by;
+        if (there.kind == stock::PlaceKind::pantry && !on_shelf) {
+            return basics::problem(there.name, fmt::format("{} is not thawed out of the fridge", thing.name),
+                                   "a fridge", "thaw it in the fridge, in cold water or in the microwave");
+        }
+        lot.state = State::thawing;
+        lot.thaw = thaw;
+        lot.thawed_on = draft.day() + basics::days{stock::days_to_thaw(lot, thing, *thaw)};
+        lot.since = draft.day();
+        if (lot.opened_on) lot.opened_on = lot.thawed_on;
+    } else if (!from_freezer) {
+        if (auto reason = detail::unfit(draft, lot.ingredient, to))
+            return tl::make_unexpected(basics::Problems{*reason});
+    }
+    lot.place = to;
+    draft.set_dates(lot);
+    return lot;
+}
+
+}  // namespace
+
+basics::Result<Change> got(const At& at, std::span<const Got> things) {
+    Draft draft(at, "got");
+    std::vector<std::string> parts;
+    for (const Got& thing : things) {
+        if (auto reason = detail::unfit(draft, thing.ingredient, thing.place)) {
+            return tl::make_unexpected(basics::Problems{*reason});
+        }
+        auto lot = lot_of(draft, thing);
+        if (!lot) return tl::make_unexpected(lot.error());
+        draft.enter(Kind::got, Column::in, *lot, lot->amount.value());
+        parts.push_back(
+            fmt::format("{} into {}{}", named(at.kitchen, *lot), at.kitchen.place(lot->place).name, dates(*lot)));
+        if (thing.pack)
+            draft.change().facts.push_back({true, {Fact::Kind::pack, thing.ingredient, thing.pack->value(), {}}});
+        if (thing.paid && lot->paid_for > 0) {
+            draft.change().facts.push_back({true, {Fact::Kind::price, thing.ingredient, lot->paid_for, *thing.paid}});
+        }
+        if (at.kitchen.household.staples_out[thing.ingredient.index()]) {
+            draft.change().facts.push_back({false, {Fact::Kind::out, thing.ingredient, 0, {}}});
+        }
+    }
+    draft.change().line = "got " + detail::joined(parts);
+    return draft.change();
+}
+
+basics::Result<Change> moved(const At& at, std::span<const Item> things, stock::PlaceId to,
+                             std::optional<stock::ThawMethod> thaw) {
+    Draft draft(at, "moved");
+    std::vector<std::string> parts;
+    for (const Item& item : things) {
+        std::vector<LotNumber> lots = draft.find(item.what);
+        std::erase_if(lots, [&](LotNumber n) { return draft.lot(n).place == to; });
+        const auto portions = portions_of(draft, item, lots, true);
+        if (!portions) return tl::make_unexpected(portions.error());
+        for (const Portion& portion : *portions) {
+            Lot rest = draft.lot(portion.lot);
+            const bool all = portion.value >= rest.amount.value();
+            Lot part = rest;
+            if (all) {
+                rest.amount = {rest.amount.dimension(), 0};
+                rest.packs.clear();
+                rest.part_of = 0;
+                rest.rough.reset();
+            } else {
+                part = stock::split(rest, portion.value);
+                part.number = draft.next_number();
+            }
+            auto after = settled(draft, part, to, thaw);
+            if (!after) return tl::make_unexpected(after.error());
+            const Kind kind =
+                after->state == State::thawing && part.state == State::frozen ? Kind::thawing : Kind::moved;
+            draft.enter(kind, Column::moved_out, rest, -portion.value);
+            draft.enter(kind, Column::moved_in, *after, portion.value);
+            std::string how;
+            if (kind == Kind::thawing) {
+                how = fmt::format(", to be cooked from {}", basics::iso(*after->thawed_on));
+            } else if (after->state == State::frozen && part.state != State::frozen) {
+                how = ", to freeze";
+            }
+            parts.push_back(named(at.kitchen, *after) + how + dates(*after));
+        }
+    }
+    draft.change().line = fmt::format("moved {} to {}", detail::joined(parts), at.kitchen.place(to).name);
+    return draft.change();
+}
+
+basics::Result<Change> opened(const At& at, std::span<const Item> things) {
+    Draft draft(at, "opened");
+    std::vector<std::string> parts;
+    for (const Item& item : things) {
+        std::vector<LotNumber> lots = draft.find(item.what);
+        std::erase_if(lots, [&](LotNumber n) { return draft.lot(n).opened_on.has_value(); });
+        by_date(draft, lots);
+        std::vector<Portion> portions;
+        if (item.quantity.all() && !lots.empty()) {
+            const Lot& lot = draft.lot(lots.front());
+            const bool pieces = lot.amount.dimension() == measure::Dimension::pieces && lot.amount.value() > 1000;
+            std::int64_t value = lot.amount.value();
+            if (!lot.packs.empty()) value = lot.packs.back();
+            if (lot.packs.empty() && pieces) value = 1000;
+            portions.push_back({lot.number, value});
+        } else {
+            auto chosen = portions_of(draft, item, lots, false);
+            if (!chosen) return tl::make_unexpected(chosen.error());
+            portions = std::move(*chosen);
+        }
+        for (const Portion& portion : portions) {
+            detail::open(draft, portion);
+            const Lot& after = draft.change().entries.back().after;
+            parts.push_back(named(at.kitchen, after) + dates(after));
+        }
+    }
+    draft.change().line = "opened " + detail::joined(parts);
+    return draft.change();
+}
+
+basics::Result<Change> ate(const At& at, std::span<const Item> things) {
+    Draft draft(at, "ate");
+    std::vector<std::string> parts;
+    for (const Item& item : things) {
+        std::vector<LotNumber> lots = draft.find(item.what);
+        const bool were_there = !lots.empty();
+        detail::leave_expired(draft, lots);
+        if (were_there && lots.empty()) {
+            return about(draft, item.what,
+                         {{"", "all of it is past its use-by", "something within its use-by", "toss it"}});
+        }
+        detail::in_eating_order(draft, lots);
+        const auto portions = portions_of(draft, item, lots, false);
+        if (!portions) return tl::make_unexpected(portions.error());
+        for (const Portion& portion : *portions) {
+            const Lot before = draft.lot(portion.lot);
+            parts.push_back(before.rough ? named(at.kitchen, before) : draft.told(before, portion.value));
+            detail::eat(draft, Kind::eaten, portion);
+        }
+    }
+    draft.change().line = parts.empty() ? "ate of what is not counted" : "ate " + detail::joined(parts);
+    return draft.change();
+}
+
+basics::Result<Change> tossed(const At& at, std::span<const Item> things, const std::string& reason) {
+    Draft draft(at, "tossed");
+    std::vector<std::string> parts;
+    for (const Item& item : things) {
+        std::vector<LotNumber> lots = draft.find(item.what);
+        by_date(draft, lots);
+        const auto portions = portions_of(draft, item, lots, false);
+        if (!portions) return tl::make_unexpected(portions.error());
+        for (const Portion& portion : *portions) {
+            const Lot before = draft.lot(portion.lot);
+            parts.push_back(before.rough ? named(at.kitchen, before) : draft.told(before, portion.value));
+            draft.take(Kind::tossed, Column::tossed, portion.lot, portion.value, reason);
+        }
+    }
+    draft.change().line = parts.empty() ? "tossed of what is not counted" : "tossed " + detail::joined(parts);
+    if (!reason.empty()) draft.change().line += ": " + reason;
+    return draft.change();
+}
+
+basics::Result<Change> out(const At& at, catalogue::IngredientId staple, bool is_out) {
+    const auto& thing = at.kitchen.catalogue()[staple];
+    if (!at.kitchen.household.staples[staple.index()]) {
+        return basics::problem(thing.name, "is no staple: its stock is counted", "a staple",
+                               "say 'samebase count' or 'samebase tossed'");
+    }
+    Draft draft(at, "out");
+    draft.change().facts.push_back({is_out, {Fact::Kind::out, staple, 0, {}}});
+    draft.change().line = thing.name + (is_out ? " is out" : " is there again");
+    return draft.change();
+}
+
+void apply(Kitchen& kitchen, const Change& change) {
+    std::map<LotNumber, Lot> lots;
+    for (Lot& lot : kitchen.lots) lots.emplace_hint(lots.end(), lot.number, std::move(lot));
+    for (const stock::Entry& entry : change.entries) lots[entry.after.number] = entry.after;
+    kitchen.lots.clear();
+    for (auto& [number, lot] : lots) {
+        if (lot.there()) kitchen.lots.push_back(std::move(lot));
+    }
+    const auto order = [](const Planned& a, const Planned& b) {
+        return std::tuple{a.day, a.meal, a.dish} < std::tuple{b.day, b.meal, b.dish};
+    };
+    for (const PlanEdit& edit : change.plan) {
+        const auto place = std::lower_bound(kitchen.plan.begin(), kitchen.plan.end(), edit.row, order);
+        if (edit.adds) {
+            kitchen.plan.insert(place, edit.row);
+        } else if (place != kitchen.plan.end() && *place == edit.row) {
+            kitchen.plan.erase(place);
+        }
+    }
+    const auto by_day = [](const Had& a, const Had& b) {
+        return std::tuple{a.day, a.meal, a.dish} < std::tuple{b.day, b.meal, b.dish};
+    };
+    for (const HistoryEdit& edit : change.history) {
+        const auto place = std::lower_bound(kitchen.history.begin(), kitchen.history.end(), edit.row, by_day);
+        if (edit.adds) {
+            kitchen.history.insert(place, edit.row);
+        } else if (place != kitchen.history.end() && *place == edit.row) {
+            kitchen.history.erase(place);
+        }
+    }
+    for (const FactEdit& edit : change.facts) {
+        const auto id = edit.fact.ingredient;
+        if (edit.fact.kind == Fact::Kind::out) kitchen.household.staples_out[id.index()] = edit.holds;
+        if (edit.fact.kind != Fact::Kind::price) continue;
+        auto& prices = kitchen.household.prices;
+        std::erase_if(prices, [&](const Price& price) { return price.ingredient == id; });
+        const measure::Amount amount{kitchen.catalogue()[id].dimension, edit.fact.amount};
+        if (edit.holds) prices.push_back({id, amount, edit.fact.money});
+    }
+}
+
+LotNumber next_lot(const At& at, const Change& change) {
+    LotNumber next = at.next_lot;
+    for (const stock::Entry& entry : change.entries) next = std::max(next, entry.after.number + 1);
+    return next;
+}
+
+std::string describe(const Kitchen& kitchen, const Lot& lot) {
+    if (lot.rough) return std::string{measure::name(*lot.rough)};
+    const auto& thing = kitchen.catalogue()[lot.ingredient];
+    const std::string amount = measure::write_kindly(lot.amount);
+    if (thing.in_serves) return amount + (lot.amount.value() == 1000 ? " serve" : " serves");
+    if (lot.packs.empty()) return amount;
+    const std::int64_t packs = stock::pack_count(lot);
+    return fmt::format("{} {} ({})", measure::write_kindly({measure::Dimension::pieces, packs}),
+                       packs == 1000 ? "pack" : "packs", amount);
+}
+
+std::string label(const Kitchen& kitchen, catalogue::IngredientId ingredient, std::optional<cookbook::DishId> dish) {
+    const auto& thing = kitchen.catalogue()[ingredient];
+    if (!dish || thing.kind != catalogue::Kind::cooked) return thing.name;
+    const std::string& cooked = kitchen.cookbook()[*dish].name;
+    if (thing.name.find(cooked) != std::string::npos) return thing.name;
+    return fmt::format("{} ({})", thing.name, cooked);
+}
+
+}  // namespace samebase::kitchen

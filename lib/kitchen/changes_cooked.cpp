@@ -1,0 +1,159 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "basics/exact.hpp"
+#include "kitchen/changes.hpp"
+#include "kitchen/detail/draft.hpp"
+#include "measure/written.hpp"
+
+namespace samebase::kitchen {
+
+using detail::Draft;
+using stock::Column;
+using stock::Kind;
+using stock::Lot;
+using stock::LotNumber;
+
+namespace {
+
+struct Need {
+    catalogue::IngredientId ingredient;
+    measure::Amount amount;
+    bool optional = false;
+};
+
+/// What the dish takes for so many serves, with what is used instead; an ingredient once, however often the dish names
+/// it.
+std::vector<Need> needs(const Draft& draft, const Cooked& what) {
+    std::vector<Need> list;
+    const auto add = [&](catalogue::IngredientId id, measure::Amount amount, bool optional) {
+        const auto same = std::find_if(list.begin(), list.end(),
+                                       [&](const Need& n) { return n.ingredient == id && n.optional == optional; });
+        if (same == list.end()) {
+            list.push_back({id, amount, optional});
+        } else {
+            same->amount += amount;
+        }
+    };
+    const cookbook::Dish& dish = draft.kitchen().cookbook()[what.dish];
+    for (const cookbook::DishIngredient& line : dish.ingredients) {
+        const auto instead = std::find_if(what.instead.begin(), what.instead.end(),
+                                          [&](const Instead& i) { return i.of == line.ingredient; });
+        if (instead != what.instead.end()) continue;
+        const auto amount = measure::scaled(line.amount, what.serves, std::int64_t{1000} * dish.serves);
+        add(line.ingredient, amount.value(), line.optional);
+    }
+    for (const Instead& instead : what.instead) {
+        for (const auto& [id, amount] : instead.use) add(id, amount, false);
+    }
+    return list;
+}
+
+basics::Result<void> eat_need(Draft& draft, const Need& need) {
+    std::vector<LotNumber> lots = draft.find({{}, need.ingredient, {}, {}});
+    detail::leave_expired(draft, lots);
+    detail::in_eating_order(draft, lots);
+    Item item{{{}, need.ingredient, {}, {}}, {need.amount, {}, {}}, {}};
+    if (need.optional) {
+        std::int64_t there = 0;
+        for (const LotNumber number : lots) there += draft.lot(number).amount.value();
+        item.quantity.amount = {need.amount.dimension(), std::min(there, need.amount.value())};
+    }
+    if (item.quantity.amount->value() == 0) return {};
+    const auto portions = draft.choose(lots, item, false);
+    if (!portions) return tl::make_unexpected(portions.error());
+    for (const detail::Portion& portion : *portions) {
+        const Lot before = draft.lot(portion.lot);
+        const bool from_frozen = draft.ingredient(before.ingredient).thaw == catalogue::Thaw::from_frozen;
+        if (!before.ready(draft.day()) && !(from_frozen && before.state == stock::State::frozen)) {
+            draft.note(
+                fmt::format("{} was still down as {}", draft.told(before, portion.value), stock::name(before.state)));
+        }
+        detail::eat(draft, Kind::cooked, portion);
+    }
+    return {};
+}
+
+void make(Draft& draft, Lot lot, const measure::Amount& amount, std::vector<std::string>& parts) {
+    lot.amount = amount;
+    draft.set_dates(lot);
+    draft.enter(Kind::cooked, Column::in, lot, amount.value());
+    parts.push_back(fmt::format("{} into {}{}", draft.told(lot, amount.value()), draft.kitchen().place(lot.place).name,
+                                lot.eat_by() ? fmt::format(", {} {}", lot.use_by ? "use by" : "best by",
+                                                           basics::iso(lot.use_by ? *lot.use_by : *lot.best_by))
+                                             : ""));
+}
+
+basics::Result<void> sound(const Draft& draft, const Cooked& what) {
+    const cookbook::Dish& dish = draft.kitchen().cookbook()[what.dish];
+    if (what.serves <= 0 || what.serves > 1'000'000'000)
+        return basics::problem(dish.name, "no serves", "one serve or more");
+    if (what.eaten < 0 || what.freeze < 0 || what.eaten + what.freeze > what.serves) {
+        return basics::problem(
+            dish.name, "more serves eaten and frozen than cooked",
+            fmt::format("{} at most", measure::write_kindly({measure::Dimension::pieces, what.serves})));
+    }
+    if (what.freeze > 0 && !what.freezer)
+        return basics::problem(dish.name, "no freezer for the ready meal", "a freezer");
+    if (what.freeze > 0 && !dish.leaves)
+        return basics::problem(dish.name, "does not keep", "a dish that leaves something");
+    for (const cookbook::DishIngredient& line : dish.ingredients) {
+        const auto amount = measure::scaled(line.amount, what.serves, std::int64_t{1000} * dish.serves);
+        if (!amount || amount->value() > measure::most_readable)
+            return basics::problem(dish.name, "too many serves", "fewer serves");
+    }
+    return {};
+}
+
+}  // namespace
+
+basics::Result<Change> cooked(const At& at, const Cooked& what) {
+    Draft draft(at, "cooked");
+    if (auto fine = sound(draft, what); !fine) return tl::make_unexpected(fine.error());
+    const cookbook::Dish& dish = at.kitchen.cookbook()[what.dish];
+    for (const Need& need : needs(draft, what)) {
+        if (need.amount.value() == 0) continue;
+        const bool staple = at.kitchen.household.staples[need.ingredient.index()];
+        const Need wanted{need.ingredient, need.amount, need.optional || staple};
+        if (auto eaten = eat_need(draft, wanted); !eaten) return tl::make_unexpected(eaten.error());
+    }
+    const auto pieces = [](std::int64_t value) { return measure::Amount{measure::Dimension::pieces, value}; };
+    const basics::Money each = cost_per_serve(at.kitchen, what.dish);
+    std::vector<std::string> made;
+    const auto leave = [&](std::int64_t serves, stock::PlaceId place) {
+        if (serves == 0) return;
+        Lot lot = draft.arrive(*dish.leaves, what.dish, place);
+        lot.paid = basics::Money{basics::fits(basics::scale(each.minor, serves, 1000))};
+        lot.paid_for = serves;
+        make(draft, lot, pieces(serves), made);
+    };
+    if (what.freeze > 0) {
+        if (!stock::freezes(at.kitchen.place(*what.freezer).kind)) {
+            return basics::problem(at.kitchen.place(*what.freezer).name, "is no freezer", "a freezer");
+        }
+        if (!dish.freezes) draft.note(dish.name + " is not known to freeze well");
+        leave(what.freeze, *what.freezer);
+    }
+    const std::int64_t left = what.serves - what.eaten - what.freeze;
+    if (dish.leaves) {
+        leave(left, what.leftovers);
+    } else if (left > 0) {
+        draft.note(fmt::format("{} does not keep: what was left over is not entered", dish.name));
+    }
+    for (const cookbook::ByProduct& by_product : dish.gives) {
+        const auto amount = measure::scaled(by_product.amount, what.serves, std::int64_t{1000} * dish.serves);
+        if (!amount || amount->is_zero()) continue;
+        Lot lot = draft.arrive(by_product.ingredient, what.dish, what.leftovers);
+        make(draft, lot, *amount, made);
+    }
+    const Had had{at.day, what.meal, what.dish};
+    if (std::find(at.kitchen.history.begin(), at.kitchen.history.end(), had) == at.kitchen.history.end()) {
+        draft.change().history.push_back({true, had});
+    }
+    draft.change().line = fmt::format("cooked {} for {}", dish.name, measure::write_kindly(pieces(what.serves)));
+    if (!made.empty()) draft.change().line += ": " + detail::joined(made);
+    return draft.change();
+}
+
+}  // namespace samebase::kitchen

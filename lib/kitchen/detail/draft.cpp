@@ -1,0 +1,313 @@
+#include "kitchen/detail/draft.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <tuple>
+#include <utility>
+
+#include "basics/exact.hpp"
+#include "measure/written.hpp"
+
+namespace samebase::kitchen::detail {
+
+namespace {
+
+using Said = catalogue::Keeping::Said;
+
+const catalogue::Keeping& keeping(const catalogue::Ingredient& ingredient, catalogue::Keep keep) {
+    return ingredient.keeps[static_cast<std::size_t>(keep)];
+}
+
+bool perishable(const catalogue::Ingredient& ingredient) {
+    const catalogue::Keeping& fridge = keeping(ingredient, catalogue::Keep::fridge);
+    return fridge.said == Said::time && fridge.time.limit == catalogue::Limit::use_by;
+}
+
+/// What is begun when a portion is taken: how much is opened at once, and how much of that is taken; 0 where nothing
+/// is.
+struct Begun {
+    std::int64_t unit = 0;
+    std::int64_t over = 0;
+};
+
+Begun begin(const Draft& draft, const Portion& portion) {
+    const Lot& lot = draft.lot(portion.lot);
+    const auto& thing = draft.ingredient(lot.ingredient);
+    const catalogue::Keeping& once_open = keeping(thing, catalogue::Keep::opened);
+    if (lot.opened_on || lot.rough || thing.in_serves || once_open.said != Said::time || portion.value <= 0 ||
+        portion.value >= lot.amount.value()) {
+        return {};
+    }
+    if (!lot.packs.empty()) {
+        std::int64_t before = 0;
+        auto pack = lot.packs.rbegin();
+        for (; before + *pack < portion.value; ++pack) before += *pack;
+        return before + *pack == portion.value ? Begun{} : Begun{*pack, portion.value - before};
+    }
+    if (thing.dimension == measure::Dimension::pieces) return {1000, portion.value % 1000};
+    if (once_open.time.limit == catalogue::Limit::use_by) return {lot.amount.value(), portion.value};
+    return {};
+}
+
+}  // namespace
+
+Draft::Draft(const At& at, std::string command) : at_(at), next_lot_(at.next_lot) {
+    for (const Lot& lot : at.kitchen.lots) lots_.emplace_hint(lots_.end(), lot.number, lot);
+    change_.command = std::move(command);
+    change_.day = at.day;
+}
+
+std::vector<LotNumber> Draft::find(const What& what) const {
+    std::vector<LotNumber> found;
+    for (const auto& [number, lot] : lots_) {
+        if (!lot.there() || (what.lot && *what.lot != number)) continue;
+        if (what.ingredient && *what.ingredient != lot.ingredient) continue;
+        if (what.dish && what.dish != lot.dish) continue;
+        if (what.from && *what.from != lot.place) continue;
+        found.push_back(number);
+    }
+    std::stable_sort(found.begin(), found.end(),
+                     [&](LotNumber a, LotNumber b) { return lot(a).arrived < lot(b).arrived; });
+    return found;
+}
+
+Lot Draft::arrive(catalogue::IngredientId id, std::optional<cookbook::DishId> dish, stock::PlaceId place) {
+    Lot lot;
+    lot.number = next_number();
+    lot.ingredient = id;
+    lot.dish = dish;
+    lot.place = place;
+    lot.amount = {ingredient(id).dimension, 0};
+    lot.state = stock::freezes(kitchen().place(place).kind) ? stock::State::frozen : stock::State::fresh;
+    lot.arrived = day();
+    lot.since = day();
+    set_dates(lot);
+    return lot;
+}
+
+void Draft::set_dates(Lot& lot) const {
+    stock::set_dates(lot, ingredient(lot.ingredient), kitchen().place(lot.place).kind);
+}
+
+void Draft::enter(Kind kind, Column column, const Lot& after, std::int64_t delta, const std::string& reason) {
+    stock::Entry entry;
+    entry.kind = kind;
+    entry.column = column;
+    entry.day = day();
+    entry.place = after.place;
+    entry.delta = delta;
+    entry.reason = reason;
+    entry.after = after;
+    lots_[after.number] = after;
+    change_.entries.push_back(std::move(entry));
+}
+
+void Draft::take(Kind kind, Column column, LotNumber number, std::int64_t value, const std::string& reason) {
+    Lot after = lot(number);
+    stock::take(after, value);
+    if (after.amount.is_zero()) after.rough.reset();
+    enter(kind, column, after, -value, reason);
+}
+
+void Draft::find_more(LotNumber number, std::int64_t value, const std::string& reason) {
+    Lot after = lot(number);
+    after.rough.reset();
+    stock::put(after, value);
+    enter(Kind::found, Column::found, after, value, reason);
+    note(fmt::format("{} more than was known: recorded as found", told(after, value)));
+}
+
+std::string Draft::told(const Lot& like, std::int64_t value) const {
+    const auto& thing = ingredient(like.ingredient);
+    const std::string name = label(kitchen(), like.ingredient, like.dish);
+    std::string amount = measure::write_kindly({thing.dimension, value});
+    if (thing.in_serves) amount += value == 1000 ? " serve" : " serves";
+    return fmt::format("{} {}", amount, name);
+}
+
+basics::Result<std::vector<Portion>> Draft::choose(const std::vector<LotNumber>& lots, const Item& item, bool whole) {
+    std::vector<Portion> portions;
+    if (item.quantity.rough) {
+        return basics::problem("", fmt::format("'{}'", measure::name(*item.quantity.rough)),
+                               "an amount, or no amount for all");
+    }
+    if (item.quantity.all()) {
+        for (const LotNumber number : lots) portions.push_back({number, lot(number).amount.value()});
+        if (portions.empty()) {
+            return basics::problem("", "there is none", "something that is in stock", "'samebase stock' lists it");
+        }
+        return portions;
+    }
+    if (lots.empty() && !item.what.ingredient) {
+        return basics::problem("", "there is none", "something that is in stock", "'samebase stock' lists it");
+    }
+    const auto id = lots.empty() ? *item.what.ingredient : lot(lots.front()).ingredient;
+    std::int64_t short_by = 0;
+    if (item.quantity.packs) {
+        std::int64_t packs = *item.quantity.packs;
+        const std::int64_t asked = packs;
+        for (const LotNumber number : lots) {
+            if (packs == 0) break;
+            const Lot& here = lot(number);
+            if (here.rough) continue;
+            if (!here.packs.empty()) {
+                const std::int64_t some = std::min(packs, stock::pack_count(here));
+                portions.push_back({number, stock::weight_of_packs(here, some)});
+                packs -= some;
+                continue;
+            }
+            const auto size = pack_size(*this, id, item.pack, lots);
+            if (!size) return tl::make_unexpected(size.error());
+            const std::int64_t wanted = basics::fits(basics::scale(packs, *size, 1000));
+            const std::int64_t value = std::min(wanted, here.amount.value());
+            portions.push_back({number, value});
+            packs = value == wanted ? 0 : basics::fits(basics::scale(wanted - value, 1000, *size));
+        }
+        if (asked <= 0) return basics::problem("", "an amount of nothing", "an amount above 0");
+        if (packs > 0) {
+            const auto size = pack_size(*this, id, item.pack, lots);
+            if (!size) return tl::make_unexpected(size.error());
+            short_by = basics::fits(basics::scale(packs, *size, 1000));
+        }
+    } else {
+        std::int64_t wanted = item.quantity.amount->value();
+        if (wanted <= 0) return basics::problem("", "an amount of nothing", "an amount above 0");
+        for (const LotNumber number : lots) {
+            if (wanted <= 0) break;
+            const Lot& here = lot(number);
+            if (here.rough) continue;
+            const std::int64_t value = std::min(wanted, here.amount.value());
+            portions.push_back({number, whole ? stock::whole_packs_for(here, value) : value});
+            wanted -= std::min(wanted, portions.back().value);
+        }
+        short_by = wanted;
+    }
+    if (short_by == 0) return portions;
+    const auto rough = std::find_if(lots.begin(), lots.end(), [&](LotNumber n) { return lot(n).rough.has_value(); });
+    if (rough != lots.end() && !whole) {
+        note(fmt::format("{}: from what is there as '{}'", told(lot(*rough), short_by),
+                         measure::name(*lot(*rough).rough)));
+        return portions;
+    }
+    if (lots.empty() || rough != lots.end()) {
+        const auto known = rough != lots.end() ? std::optional{lot(*rough).place} : item.what.from;
+        auto place = known ? basics::Result<stock::PlaceId>(*known) : usual_place(*this, id);
+        if (!place) return tl::make_unexpected(place.error());
+        const Lot fresh = arrive(id, item.what.dish, *place);
+        lots_.emplace(fresh.number, fresh);
+        find_more(fresh.number, short_by, "not known to be there");
+        portions.push_back({fresh.number, short_by});
+        return portions;
+    }
+    const LotNumber last = lots.back();
+    find_more(last, short_by, "more than was known");
+    if (!portions.empty() && portions.back().lot == last) {
+        portions.back().value += short_by;
+    } else {
+        portions.push_back({last, short_by});
+    }
+    return portions;
+}
+
+basics::Result<std::int64_t> pack_size(const Draft& draft, catalogue::IngredientId id,
+                                       const std::optional<measure::Amount>& said, const std::vector<LotNumber>& lots) {
+    if (said) return said->value();
+    for (const LotNumber number : lots) {
+        if (const std::int64_t own = stock::whole_pack(draft.lot(number)); own > 0) return own;
+    }
+    const auto& thing = draft.ingredient(id);
+    if (thing.pack) return thing.pack->amount.value();
+    return basics::problem(thing.id, fmt::format("nobody has said how large a pack of {} is", thing.name),
+                           "a pack size", "say it once, and it is remembered");
+}
+
+std::optional<basics::Problem> unfit(const Draft& draft, catalogue::IngredientId id, stock::PlaceId place) {
+    const auto& thing = draft.ingredient(id);
+    const auto& where = draft.kitchen().place(place);
+    if (where.kind == stock::PlaceKind::pantry && perishable(thing) &&
+        keeping(thing, catalogue::Keep::pantry).said != Said::time) {
+        return basics::Problem{where.id, fmt::format("{} does not keep in the pantry", thing.name),
+                               "a fridge or a freezer", std::nullopt};
+    }
+    return std::nullopt;
+}
+
+basics::Result<stock::PlaceId> usual_place(const Draft& draft, catalogue::IngredientId id) {
+    using stock::PlaceKind;
+    const auto& thing = draft.ingredient(id);
+    const auto& places = draft.kitchen().household.places;
+    std::array<PlaceKind, 3> kinds{PlaceKind::pantry, PlaceKind::fridge, PlaceKind::crisper};
+    if (perishable(thing)) kinds = {PlaceKind::fridge, PlaceKind::crisper, PlaceKind::near_freezer};
+    if (!perishable(thing) && keeping(thing, catalogue::Keep::crisper).said == Said::time) {
+        kinds = {PlaceKind::crisper, PlaceKind::fridge, PlaceKind::pantry};
+    }
+    for (const PlaceKind kind : kinds) {
+        for (std::size_t i = 0; i < places.size(); ++i) {
+            if (places[i].kind == kind) return stock::PlaceId{static_cast<std::uint32_t>(i)};
+        }
+    }
+    if (!places.empty()) return stock::PlaceId{0};
+    return basics::problem("kitchen.json, /places", "there is no place to keep anything", "at least one place");
+}
+
+void open(Draft& draft, const Portion& portion) {
+    Lot rest = draft.lot(portion.lot);
+    if (rest.rough || portion.value >= rest.amount.value()) {
+        rest.opened_on = draft.day();
+        draft.set_dates(rest);
+        draft.enter(Kind::opened, Column::none, rest, 0);
+        return;
+    }
+    Lot apart = stock::split(rest, portion.value);
+    apart.number = draft.next_number();
+    apart.opened_on = draft.day();
+    draft.set_dates(apart);
+    draft.enter(Kind::opened, Column::moved_out, rest, -portion.value);
+    draft.enter(Kind::opened, Column::moved_in, apart, portion.value);
+}
+
+void eat(Draft& draft, Kind kind, const Portion& portion) {
+    const Begun begun = begin(draft, portion);
+    if (begun.over == 0) {
+        draft.take(kind, Column::used, portion.lot, portion.value);
+        return;
+    }
+    if (portion.value > begun.over) draft.take(kind, Column::used, portion.lot, portion.value - begun.over);
+    open(draft, {portion.lot, begun.unit});
+    draft.take(kind, Column::used, draft.change().entries.back().after.number, begun.over);
+}
+
+void in_eating_order(const Draft& draft, std::vector<LotNumber>& lots) {
+    const auto key = [&](LotNumber number) {
+        const Lot& lot = draft.lot(number);
+        const bool from_frozen = draft.ingredient(lot.ingredient).thaw == catalogue::Thaw::from_frozen;
+        const bool ready = lot.ready(draft.day()) || (from_frozen && lot.state == stock::State::frozen);
+        const bool thawed = lot.state == stock::State::thawing || lot.state == stock::State::thawed;
+        const bool first = ready && (thawed || lot.opened_on.has_value());
+        return std::tuple{!ready, !first, lot.eat_by().value_or(basics::Day::max()), number};
+    };
+    std::sort(lots.begin(), lots.end(), [&](LotNumber a, LotNumber b) { return key(a) < key(b); });
+}
+
+void leave_expired(Draft& draft, std::vector<LotNumber>& lots) {
+    std::erase_if(lots, [&](LotNumber number) {
+        const Lot& lot = draft.lot(number);
+        if (!lot.use_by || *lot.use_by >= draft.day()) return false;
+        draft.note(fmt::format("lot {}, {}: past its use-by {}, and left alone: toss it", number,
+                               label(draft.kitchen(), lot.ingredient, lot.dish), basics::iso(*lot.use_by)));
+        return true;
+    });
+}
+
+std::string joined(const std::vector<std::string>& parts) {
+    std::string text;
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        if (i > 0) text += i + 1 == parts.size() ? " and " : ", ";
+        text += parts[i];
+    }
+    return text;
+}
+
+}  // namespace samebase::kitchen::detail
