@@ -4,7 +4,6 @@
 #include <boost/graph/compressed_sparse_row_graph.hpp>
 #include <boost/graph/dijkstra_shortest_paths.hpp>
 #include <cmath>
-#include <limits>
 #include <mutex>
 #include <utility>
 
@@ -21,7 +20,7 @@ using catalogue::Role;
 using Graph = boost::compressed_sparse_row_graph<boost::directedS, boost::no_property, detail::Step, boost::no_property,
                                                  std::uint32_t, std::uint32_t>;
 using Row = std::vector<std::int32_t>;
-constexpr std::int32_t unreachable = std::numeric_limits<std::int32_t>::max();
+constexpr std::int32_t unreachable = BaseGraph::no_path;
 constexpr double millionths = 1e6;
 
 Graph forward_graph(const std::vector<detail::Step>& steps, std::uint32_t vertices) {
@@ -149,17 +148,20 @@ BaseGraph& BaseGraph::operator=(BaseGraph&&) noexcept = default;
 BaseGraph::~BaseGraph() = default;
 
 std::optional<Cost> BaseGraph::cost(Node from, Node to) const {
-    const auto source = detail::vertex(from.ingredient, from.role);
-    const auto target = detail::vertex(to.ingredient, to.role);
-    if (source == target) return 0;
-    const std::lock_guard lock(inside_->mutex);
-    Inside& in = *inside_;
-    // A row that is there already, in either direction, says it.
-    const std::int32_t cost = !in.forward_rows[source] && in.backward_rows[target]
-                                  ? (*in.backward_rows[target])[source]
-                                  : in.row(in.forward, in.forward_rows, source)[target];
-    if (cost == unreachable) return std::nullopt;
+    if (from == to) return 0;
+    const std::int32_t cost = costs_from(from)[position(to)];
+    if (cost == no_path) return std::nullopt;
     return cost;
+}
+
+std::span<const std::int32_t> BaseGraph::costs_from(Node node) const {
+    const std::lock_guard lock(inside_->mutex);
+    return inside_->row(inside_->forward, inside_->forward_rows, detail::vertex(node.ingredient, node.role));
+}
+
+std::span<const std::int32_t> BaseGraph::costs_to(Node node) const {
+    const std::lock_guard lock(inside_->mutex);
+    return inside_->row(inside_->backward, inside_->backward_rows, detail::vertex(node.ingredient, node.role));
 }
 
 std::vector<StandIn> BaseGraph::stand_ins(Node node, double least_fit, catalogue::AllergenSet avoid) const {
@@ -173,8 +175,8 @@ std::vector<StandIn> BaseGraph::stand_ins(Node node, double least_fit, catalogue
         StandIn stand_in = in.found(row, source, target);
         for (const auto& [used, ratio] : stand_in.use) {
             const catalogue::Ingredient& thing = (*in.catalogue)[used];
-            if (!thing.counted_allergens().shared_with(avoid).empty()) return;
-            if (stand_in.use.size() == 1 && (used == node.ingredient || forbidden(node.ingredient, used, node.role))) return;
+            if (used == node.ingredient || !thing.counted_allergens().shared_with(avoid).empty()) return;
+            if (stand_in.use.size() == 1 && forbidden(node.ingredient, used, node.role)) return;
         }
         found.push_back(std::move(stand_in));
     };

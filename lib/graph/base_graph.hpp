@@ -10,6 +10,7 @@
 #pragma once
 
 #include <cstdint>
+#include <limits>
 #include <memory>
 #include <optional>
 #include <span>
@@ -55,6 +56,15 @@ class BaseGraph {
     /// The cost of the cheapest path; 0 only for the same node, nothing where there is no path. Obeys neither `never` nor a
     /// least fit: likeness stands on it. c(a, b) <= c(a, x) + c(x, b) holds exactly.
     [[nodiscard]] std::optional<Cost> cost(Node from, Node to) const;
+
+    /// All costs from a node, or to it, by node (see `position`); `no_path` where there is none. The span stays as long as the
+    /// graph does.
+    [[nodiscard]] std::span<const std::int32_t> costs_from(Node node) const;
+    [[nodiscard]] std::span<const std::int32_t> costs_to(Node node) const;
+    [[nodiscard]] static std::size_t position(Node node) {
+        return node.ingredient.index() * catalogue::role_count + static_cast<std::size_t>(node.role);
+    }
+    static constexpr std::int32_t no_path = std::numeric_limits<std::int32_t>::max();
 
     /// What can do the ingredient's work in that role, best first, equal costs in the order of identifiers; at least `least_fit`,
     /// no pair that is forbidden, nothing with an allergen of `avoid`, never the ingredient itself.

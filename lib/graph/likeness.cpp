@@ -61,9 +61,8 @@ Remainder without_common(const Profile& a, const Profile& b) {
     return rest;
 }
 
-Ppm value_of(const BaseGraph& graph, Node from, Node to) {
-    const auto cost = graph.cost(from, to);
-    return cost ? std::llround(fit_of(*cost) * static_cast<double>(one)) : 0;
+Ppm value_of(std::int32_t cost) {
+    return cost == BaseGraph::no_path ? 0 : std::llround(fit_of(cost) * static_cast<double>(one));
 }
 
 /// The value carried from `rest.a` to `rest.b`, in weight units x parts per million; `towards_b` says in which direction fits
@@ -74,10 +73,9 @@ std::int64_t carried(const Remainder& rest, const BaseGraph& graph, bool towards
     std::vector<Ppm> value;
     for (const Weighted& w : rest.a) supply.push_back(w.weight);
     for (const Weighted& w : rest.b) demand.push_back(w.weight);
-    for (const Weighted& from : rest.a) {
-        for (const Weighted& to : rest.b) {
-            value.push_back(towards_b ? value_of(graph, from.node, to.node) : value_of(graph, to.node, from.node));
-        }
+    for (const Weighted& of_a : rest.a) {
+        const auto costs = towards_b ? graph.costs_from(of_a.node) : graph.costs_to(of_a.node);
+        for (const Weighted& of_b : rest.b) value.push_back(value_of(costs[BaseGraph::position(of_b.node)]));
     }
     return most_carried(supply, demand, value);
 }

@@ -43,7 +43,8 @@ bool find_path(const nlohmann::json& from, const nlohmann::json* target, std::st
         }
     } else if (from.is_object()) {
         for (const auto& [key, child] : from.items()) {
-            path += "/" + escaped(key);
+            path += '/';
+            path += escaped(key);
             if (find_path(child, target, path)) return true;
             path.resize(length);
         }
