@@ -5,45 +5,20 @@
 #include <vector>
 
 #include "measure/detail/explain.hpp"
-#include "measure/detail/lead.hpp"
 #include "measure/detail/line_words.hpp"
 #include "measure/detail/number.hpp"
+#include "measure/detail/parting.hpp"
 #include "measure/detail/plain.hpp"
 
 namespace samebase::measure {
 
 namespace {
 
-using detail::Lead;
-using detail::LeadFault;
+using detail::Parting;
 using detail::skip_spaces;
-using detail::Within;
-using detail::word_at;
 using detail::Words;
 
 constexpr std::string_view like_a_line = "a line such as '2 onions, finely chopped'";
-
-/// The line as it is taken apart: `at` moves through the plain text, what is not name or amount gathers in `asides`.
-struct Parting {
-    std::string_view text;
-    MeasureSet set;
-    std::size_t at = 0;
-    std::size_t end = 0;  ///< of the text that is not yet taken
-    WrittenLine line;
-    std::vector<std::string> asides;
-
-    void aside(std::string_view words) {
-        while (!words.empty() && words.front() == ' ') words.remove_prefix(1);
-        while (!words.empty() && words.back() == ' ') words.remove_suffix(1);
-        if (!words.empty()) asides.emplace_back(words);
-    }
-    void take(const Lead& lead) {
-        line.amount = lead.written;
-        line.unit = lead.unit;
-        aside(lead.manner);
-        at = lead.end;
-    }
-};
 
 /// Past a bullet: "- 500 g flour", "* 2 eggs".
 std::size_t skip_bullet(std::string_view text) {
@@ -51,171 +26,6 @@ std::size_t skip_bullet(std::string_view text) {
         if (text.starts_with(bullet)) return bullet.size();
     }
     return 0;
-}
-
-/// Faults that stand for words rather than for a miswritten amount.
-bool is_words(LeadFault fault) {
-    return fault == LeadFault::absent || fault == LeadFault::units_differ;
-}
-
-/// "Pinch of salt", "Sprigs of parsley": a unit without a number, one where it is singular, else some.
-bool take_bare_unit(Parting& parting) {
-    const auto unit = detail::read_bare_unit(parting.text, parting.at);
-    if (!unit) return false;
-    const std::size_t next = skip_spaces(parting.text, unit->end);
-    if (detail::lower(word_at(parting.text, next)) != "of") return false;
-    const auto one = detail::read_lead("1 " + std::string(unit->unit.name), 0, parting.set, Within::line);
-    if (!one) return false;
-    parting.take(*one);
-    if (parting.text[unit->end - 1] == 's') parting.line.amount->amount = Rough::some;
-    parting.at = unit->end;
-    return true;
-}
-
-/// "Juice of 1 lemon", "Scant 1/2 teaspoon salt": up to eight words, of which the last is "of" or "from" or each is of
-/// manner, then a number in digits.
-tl::expected<bool, LeadFault> take_after_words(Parting& parting) {
-    std::size_t at = parting.at;
-    bool manner = true;
-    for (int words = 0; words < 8; ++words) {
-        const auto word = word_at(parting.text, at);
-        if (word.empty()) return false;
-        const std::string folded = word.size() <= 4 ? detail::lower(word) : std::string();
-        manner = manner && detail::end_of_manner(parting.text, at) != at;
-        at = skip_spaces(parting.text, at + word.size());
-        if (at >= parting.text.size()) return false;
-        if (!detail::is_digit(parting.text[at])) continue;
-        if (!manner && folded != "of" && folded != "from") return false;
-        const auto lead = detail::read_lead(parting.text, at, parting.set, Within::line);
-        if (!lead) return tl::make_unexpected(lead.error());
-        parting.aside(parting.text.substr(parting.at, at - parting.at));
-        parting.take(*lead);
-        return true;
-    }
-    return false;
-}
-
-/// "Beef mince 500 g", "Flour, 2 cups": an amount with a unit that ends the line.
-void take_from_behind(Parting& parting) {
-    for (std::size_t at = parting.at; at < parting.text.size(); ++at) {
-        if (!detail::is_digit(parting.text[at])) continue;
-        if (at == 0 || parting.text[at - 1] != ' ') return;
-        const auto lead = detail::read_lead(parting.text, at, parting.set, Within::line);
-        if (!lead || lead->unit.empty() || lead->end != parting.text.size()) return;
-        const std::size_t start = parting.at;
-        parting.take(*lead);
-        parting.at = start;
-        parting.end = at;
-        while (parting.end > start) {
-            const char last = parting.text[parting.end - 1];
-            if (last != ' ' && last != ',' && last != '-' && last != ':') break;
-            --parting.end;
-        }
-        return;
-    }
-}
-
-basics::Result<bool> take_amount(Parting& parting) {
-    const auto lead = detail::read_lead(parting.text, parting.at, parting.set, Within::line);
-    if (lead) {
-        parting.take(*lead);
-        return true;
-    }
-    if (!is_words(lead.error())) return detail::explain(lead.error(), parting.line.original);
-    if (take_bare_unit(parting)) return true;
-    const auto after = take_after_words(parting);
-    if (!after && !is_words(after.error())) return detail::explain(after.error(), parting.line.original);
-    if (!after || !*after) take_from_behind(parting);
-    return true;
-}
-
-/// "1 1/2-inch piece" is one piece of half an inch, and "2-inch piece" is one as well.
-void mend_inches(Parting& parting, std::size_t start) {
-    const auto rest = parting.text.substr(parting.at);
-    if (!parting.line.unit.empty() || !(rest.starts_with("-inch") || rest.starts_with("-cm"))) return;
-    const auto number = parting.text.substr(start, parting.at - start);
-    const auto space = number.find(' ');
-    const auto first = detail::read_lead(space == std::string_view::npos ? "1" : number.substr(0, space), 0,
-                                         parting.set, Within::line);
-    if (!first || number.find('/') == std::string_view::npos) {
-        if (space != std::string_view::npos) return;
-    }
-    if (first) parting.line.amount = first->written;
-    parting.at = space == std::string_view::npos ? start : start + space;
-}
-
-std::size_t end_of_token(std::string_view text, std::size_t at) {
-    while (at < text.size() && text[at] != ' ' && text[at] != ',') ++at;
-    return at;
-}
-
-/// "(400 g)", "14-ounce", "3-inch", "8- to 12-pound" between the number and what it counts; the place after it, or `at`
-/// itself.
-std::size_t take_size(Parting& parting, std::size_t at) {
-    const auto text = parting.text;
-    if (at >= parting.end) return at;
-    const bool bracket = text[at] == '(';
-    const std::size_t start = bracket ? skip_spaces(text, at + 1) : at;
-    if (start >= parting.end || !detail::is_digit(text[start])) return at;
-    const auto lead = detail::read_lead(text, start, parting.set, Within::line);
-    std::size_t end = end_of_token(text, start);
-    if (lead && !lead->unit.empty() && lead->written.counted.empty()) {
-        parting.line.each = lead->written;
-        end = lead->end;
-    } else if (bracket || text.substr(start, end - start).find('-') == std::string_view::npos) {
-        return at;
-    }
-    if (bracket) {
-        const auto close = text.find(')', start);
-        if (close == std::string_view::npos || close >= parting.end) return at;
-        end = close;
-    }
-    parting.aside(text.substr(start, end - start));
-    return skip_spaces(text, bracket ? end + 1 : end);
-}
-
-/// After a number without a unit: sizes of one, then what is counted, as in "2 (400 g) cans".
-void take_sizes_and_unit(Parting& parting) {
-    std::size_t at = skip_spaces(parting.text, parting.at);
-    for (std::size_t next = take_size(parting, at); next != at; next = take_size(parting, at)) parting.at = at = next;
-    for (std::size_t next = detail::end_of_manner(parting.text, at); next != at;) {
-        at = skip_spaces(parting.text, next);
-        next = detail::end_of_manner(parting.text, at);
-    }
-    const auto unit = detail::read_bare_unit(parting.text, at);
-    if (!unit || !unit->unit.counted) return;
-    parting.aside(parting.text.substr(parting.at, at - parting.at));
-    parting.line.unit = parting.line.amount->counted = unit->unit.name;
-    parting.at = unit->end;
-}
-
-/// "1 can (400 g)": of one, the size in brackets is its own; of several it could be that of all.
-void take_size_of_one(Parting& parting) {
-    const auto* amount = std::get_if<Amount>(&parting.line.amount->amount);
-    const std::size_t at = skip_spaces(parting.text, parting.at);
-    if (amount == nullptr || *amount != Amount{Dimension::pieces, 1000} || parting.line.each) return;
-    if (at < parting.end && parting.text[at] == '(') parting.at = take_size(parting, at);
-}
-
-/// "400 g can tomatoes", "2 x 400 g cans tomatoes": the measure is the amount, and the can goes aside.
-void take_container(Parting& parting) {
-    const std::size_t at = skip_spaces(parting.text, parting.at);
-    const auto unit = detail::read_bare_unit(parting.text, at);
-    if (!unit || !unit->unit.counted || unit->end >= parting.end) return;
-    parting.aside(parting.text.substr(at, unit->end - at));
-    parting.at = unit->end;
-}
-
-/// After a measure: the same in another one ("1 cup / 250 mL", "500 g - 1 lb"), which goes aside.
-void take_other_measure(Parting& parting) {
-    std::size_t at = skip_spaces(parting.text, parting.at);
-    if (at >= parting.end || (parting.text[at] != '/' && parting.text[at] != '-')) return;
-    at = skip_spaces(parting.text, at + 1);
-    if (at >= parting.end || !detail::is_digit(parting.text[at])) return;
-    const auto lead = detail::read_lead(parting.text, at, parting.set, Within::line);
-    if (!lead || lead->unit.empty()) return;
-    parting.aside(parting.text.substr(at, lead->end - at));
-    parting.at = lead->end;
 }
 
 /// The rest of the line outside brackets, parted at commas, semicolons and lone dashes; what is in brackets goes to
@@ -358,14 +168,6 @@ void take_name_and_preparation(Parting& parting) {
     take_unit_from_behind(parting.line);
 }
 
-/// Past "of", "of the" after the unit.
-void skip_of(Parting& parting) {
-    for (const std::string_view word : {"of", "the"}) {
-        const std::size_t at = skip_spaces(parting.text, parting.at);
-        if (detail::lower(word_at(parting.text, at)) == word) parting.at = at + word.size();
-    }
-}
-
 bool has_letter(std::string_view text) {
     return std::any_of(text.begin(), text.end(), detail::is_letter);
 }
@@ -381,24 +183,12 @@ basics::Result<WrittenLine> read_line(std::string_view text, MeasureSet set) {
     const auto plain = detail::plain_or_problem(text, longest_line, like_a_line);
     if (!plain) return tl::make_unexpected(plain.error());
     Parting parting{*plain, set, skip_bullet(*plain), plain->size(), {}, {}};
-    parting.line.original = text;
-    const std::size_t start = parting.at;
-    if (const auto taken = take_amount(parting); !taken) return tl::make_unexpected(taken.error());
     auto& line = parting.line;
-    if (line.amount) {
-        mend_inches(parting, start);
-        if (line.unit.empty()) take_sizes_and_unit(parting);
-        if (line.amount->counted.empty() && !line.unit.empty()) {
-            take_other_measure(parting);
-            take_container(parting);
-        } else if (!line.unit.empty()) {
-            take_size_of_one(parting);
-        }
-    }
-    const auto before = std::string_view(*plain).substr(start, parting.at - start);
-    if (line.amount) skip_of(parting);
+    line.original = text;
+    const auto unit_word = detail::take_quantity(parting);
+    if (!unit_word) return tl::make_unexpected(unit_word.error());
     take_name_and_preparation(parting);
-    if (!find_some_name(parting, before.substr(before.rfind(' ') + 1)) || !has_letter(line.name)) {
+    if (!find_some_name(parting, *unit_word) || !has_letter(line.name)) {
         return basics::problem({}, detail::quoted(text) + " names no ingredient", std::string(like_a_line));
     }
     if (line.amount && names_butter(line.name)) line.amount = detail::sticks_of_butter(*line.amount);

@@ -25,6 +25,12 @@ std::string shown(std::string_view text, MeasureSet set = metric) {
     return out;
 }
 
+std::string fifty_megabytes(char of) {
+    std::string text;
+    text.resize(50'000'000, of);
+    return text;
+}
+
 using Pairs = std::vector<std::pair<std::string, std::string>>;
 
 void check_all(const Pairs& pairs) {
@@ -177,11 +183,10 @@ TEST_CASE("what cannot be read is a problem that says so") {
 TEST_CASE("an amount of fifty megabytes is a short problem") {
     const std::string like =
         "; expected an amount such as '500 g', '2 packs', '1 1/2 cups' or 'half', in at most 1000 bytes";
-    CHECK(shown(std::string(50'000'000, '9')) == "'" + std::string(60, '9') + "...' is 50000000 bytes long" + like);
+    CHECK(shown(fifty_megabytes('9')) == "'" + std::string(60, '9') + "...' is 50000000 bytes long" + like);
     CHECK(shown(std::string(1001, ' ')) == "'" + std::string(60, ' ') + "...' is 1001 bytes long" + like);
     std::string halves;
     for (int i = 0; i < 70; ++i) halves += "½";
-    CHECK(shown(halves) != "");
     CHECK(read_amount(halves, metric).error().front().found.find("...'") != std::string::npos);
 }
 
