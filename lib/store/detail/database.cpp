@@ -1,0 +1,252 @@
+#include "store/detail/database.hpp"
+
+#include <fmt/format.h>
+#include <sqlite3.h>
+#include <unistd.h>
+
+#include <array>
+#include <cctype>
+#include <cstdint>
+#include <fstream>
+#include <optional>
+#include <string_view>
+#include <utility>
+
+#include "store/detail/schema.hpp"
+#include "store/store.hpp"
+
+namespace samebase::store::detail {
+
+namespace {
+
+namespace fs = std::filesystem;
+using Database = std::unique_ptr<SQLite::Database>;
+
+constexpr std::string_view magic{"SQLite format 3\0", 16};
+constexpr int busy_milliseconds = 10'000;
+/// Up to this size the whole file is looked through whenever it is opened; that takes a few milliseconds.
+constexpr std::uintmax_t looked_through = 1'000'000;
+
+const char* const restore_hint =
+    "restore a backup: keep this file under another name, then copy the backup to its place";
+
+std::string text(const fs::path& path) {
+    return path.string();
+}
+
+/// A number of four bytes, the largest first.
+std::uint32_t big_endian(std::string_view bytes) {
+    std::uint32_t value = 0;
+    for (const char byte : bytes.substr(0, 4)) value = value << 8U | static_cast<unsigned char>(byte);
+    return value;
+}
+
+tl::unexpected<basics::Problems> damaged(const std::string& file, std::string what) {
+    return basics::problem(file, "is damaged: " + std::move(what), "a sound kitchen database", restore_hint);
+}
+
+basics::Result<void> fitting_version(const std::string& file, std::int64_t version) {
+    if (version > layout_version) {
+        return basics::problem(file, fmt::format("was written by a newer samebase: its layout is version {}", version),
+                               fmt::format("version {} or older", layout_version),
+                               "use the newer samebase; nothing was changed");
+    }
+    if (version < 1) return damaged(file, fmt::format("its layout says version {}", version));
+    return {};
+}
+
+/// The file without SQLite: is it a kitchen database at all, of a version that we know?
+basics::Result<void> look(const fs::path& path) {
+    const std::string file = text(path);
+    std::error_code error;
+    if (fs::is_directory(path, error)) return basics::problem(file, "is a folder", "a kitchen database");
+    std::ifstream stream(path, std::ios::binary);
+    if (!stream) return basics::problem(file, "cannot be read", "a file that may be read", "look at its permissions");
+    std::string head(100, '\0');
+    stream.read(head.data(), static_cast<std::streamsize>(head.size()));
+    head.resize(static_cast<std::size_t>(stream.gcount()));
+    if (head.size() < 100) return damaged(file, fmt::format("it has only {} bytes", head.size()));
+    if (head.substr(0, magic.size()) != magic) {
+        return basics::problem(file, "is no kitchen database", "a kitchen database", restore_hint);
+    }
+    if (big_endian(std::string_view(head).substr(68)) != static_cast<std::uint32_t>(application)) {
+        return basics::problem(file, "is the database of another program", "a kitchen database", restore_hint);
+    }
+    return fitting_version(file, big_endian(std::string_view(head).substr(60)));
+}
+
+basics::Result<void> sound(SQLite::Database& db, const std::string& file) {
+    if (db.execAndGet("PRAGMA application_id").getInt() != application) {
+        return basics::problem(file, "is the database of another program", "a kitchen database", restore_hint);
+    }
+    if (auto fits = fitting_version(file, db.execAndGet("PRAGMA user_version").getInt64()); !fits) return fits;
+    std::error_code error;
+    const auto size = fs::file_size(file, error);
+    if (!error && size <= looked_through) {
+        const std::string said = db.execAndGet("PRAGMA quick_check(1)").getString();
+        if (said != "ok") return damaged(file, said);
+    }
+    return {};
+}
+
+void configure(SQLite::Database& db) {
+    db.exec(
+        "PRAGMA foreign_keys = ON; PRAGMA recursive_triggers = ON; PRAGMA trusted_schema = OFF;"
+        "PRAGMA cell_size_check = ON");
+}
+
+/// Brings a database to the present layout, in one transaction each version.
+void migrate(SQLite::Database& db) {
+    db.exec("BEGIN IMMEDIATE");
+    try {
+        const int version = db.execAndGet("PRAGMA user_version").getInt();
+        const auto steps = migrations();
+        for (auto step = static_cast<std::size_t>(version); step < steps.size(); ++step)
+            db.exec(std::string(steps[step]));
+        if (version == 0) db.exec(fmt::format("PRAGMA application_id = {}", application));
+        db.exec(fmt::format("PRAGMA user_version = {}", steps.size()));
+        db.exec("COMMIT");
+    } catch (...) {
+        db.tryExec("ROLLBACK");
+        throw;
+    }
+}
+
+/// A new file appears with all of its layout or not at all: it is made beside and linked into its place. Where somebody
+/// else was quicker, theirs is the file.
+void create(const fs::path& path) {
+    fs::path beside = path;
+    beside += fmt::format(".new-{}", ::getpid());
+    const auto clear = [&] {
+        std::error_code error;
+        for (const char* suffix : {"", "-wal", "-shm", "-journal"}) fs::remove(text(beside) + suffix, error);
+    };
+    clear();
+    try {
+        {
+            SQLite::Database db(text(beside), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE, busy_milliseconds);
+            db.exec("PRAGMA synchronous = FULL");
+            migrate(db);
+            db.exec("PRAGMA journal_mode = WAL");
+        }
+        std::error_code error;
+        fs::create_hard_link(beside, path, error);
+        if (error && !fs::exists(path)) fs::rename(beside, path);  // a file system without hard links
+    } catch (...) {
+        clear();
+        throw;
+    }
+    clear();
+}
+
+/// A file that nobody can write to: SQLite may leave out its locks. Only where all of its contents are in the file
+/// itself.
+std::string immutable_name(const fs::path& path) {
+    std::string name = "file:";
+    for (const char c : text(fs::absolute(path))) {
+        const auto byte = static_cast<unsigned char>(c);
+        if (std::isalnum(byte) != 0 || c == '/' || c == '.' || c == '-' || c == '_') {
+            name += c;
+        } else {
+            name += fmt::format("%{:02X}", static_cast<unsigned>(byte));
+        }
+    }
+    return name + "?immutable=1";
+}
+
+bool has_log(const fs::path& path) {
+    std::error_code error;
+    const auto size = fs::file_size(text(path) + "-wal", error);
+    return !error && size > 0;
+}
+
+}  // namespace
+
+bool busy(const SQLite::Exception& error) {
+    const int code = error.getErrorCode();
+    return code == SQLITE_BUSY || code == SQLITE_LOCKED || code == SQLITE_PROTOCOL;
+}
+
+basics::Problems explained(const SQLite::Exception& error, const std::string& file) {
+    const int code = error.getErrorCode();
+    const auto one = [&](std::string found, std::string expected, std::string hint) {
+        return basics::Problems{{file, std::move(found), std::move(expected), std::move(hint)}};
+    };
+    switch (code & 0xFF) {
+        case SQLITE_CORRUPT:
+        case SQLITE_NOTADB:
+            return one(fmt::format("is damaged: {}", error.what()), "a sound kitchen database", restore_hint);
+        case SQLITE_FULL:
+            return one("the disk is full", "room to write",
+                       "make room, look at 'samebase log', and say it again if it is not there");
+        case SQLITE_BUSY:
+        case SQLITE_LOCKED:
+        case SQLITE_PROTOCOL:
+            return one("another command has been writing for a long time", "the file to be free",
+                       "wait for it to end, then say it again; nothing was changed");
+        case SQLITE_READONLY:
+        case SQLITE_PERM:
+            return one("cannot be written", "a file and folder that may be written", "look at their permissions");
+        case SQLITE_CANTOPEN:
+            return one("cannot be opened", "a file and folder that may be read and written",
+                       "look at their permissions");
+        case SQLITE_CONSTRAINT:
+            return one(fmt::format("it does not add up: {}", error.what()), "entries that follow from those before",
+                       "nothing was changed");
+        default:
+            return one(fmt::format("could not be read or written: {}", error.what()), "a disk that works",
+                       "look at 'samebase log' for whether the command landed, and say it again if it did not");
+    }
+}
+
+basics::Result<Database> open_to_write(const fs::path& path) {
+    const std::string file = text(path);
+    return guarded(file, [&]() -> basics::Result<Database> {
+        if (!fs::exists(path)) {
+            if (!fs::is_directory(path.parent_path().empty() ? fs::path(".") : path.parent_path())) {
+                return basics::problem(file, "its folder does not exist", "a kitchen's folder");
+            }
+            create(path);
+        }
+        if (auto looked = look(path); !looked) return tl::make_unexpected(looked.error());
+        auto db = std::make_unique<SQLite::Database>(file, SQLite::OPEN_READWRITE, busy_milliseconds);
+        configure(*db);
+        if (auto fine = sound(*db, file); !fine) return tl::make_unexpected(fine.error());
+        if (db->execAndGet("PRAGMA user_version").getInt() < layout_version) migrate(*db);
+        if (db->execAndGet("PRAGMA journal_mode").getString() != "wal") db->exec("PRAGMA journal_mode = WAL");
+        db->exec("PRAGMA synchronous = FULL");
+        return db;
+    });
+}
+
+basics::Result<Database> open_to_read(const fs::path& path) {
+    const std::string file = text(path);
+    return guarded(file, [&]() -> basics::Result<Database> {
+        if (!fs::exists(path)) {
+            auto db = std::make_unique<SQLite::Database>(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+            configure(*db);
+            migrate(*db);
+            return db;
+        }
+        if (auto looked = look(path); !looked) return tl::make_unexpected(looked.error());
+        try {
+            auto db = std::make_unique<SQLite::Database>(file, SQLite::OPEN_READONLY, busy_milliseconds);
+            configure(*db);
+            if (auto fine = sound(*db, file); !fine) return tl::make_unexpected(fine.error());
+            return db;
+        } catch (const SQLite::Exception& error) {
+            const int code = error.getErrorCode();
+            if (code != SQLITE_CANTOPEN && code != SQLITE_READONLY) throw;
+        }
+        if (has_log(path)) {
+            return basics::problem(file, "was not closed, and its folder cannot be written",
+                                   "a folder that may be written", "run any command once where it may be written");
+        }
+        auto db = std::make_unique<SQLite::Database>(immutable_name(path), SQLite::OPEN_READONLY | SQLite::OPEN_URI);
+        configure(*db);
+        if (auto fine = sound(*db, file); !fine) return tl::make_unexpected(fine.error());
+        return db;
+    });
+}
+
+}  // namespace samebase::store::detail

@@ -1,0 +1,143 @@
+// The rows of a kitchen's ledger as they are stored: things are named by identifier, so that a document can be written
+// and read without the catalogue. A Document is all of them; from it everything else follows.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "basics/day.hpp"
+#include "kitchen/changes.hpp"
+#include "kitchen/household.hpp"
+#include "measure/amount.hpp"
+#include "measure/written.hpp"
+#include "stock/entry.hpp"
+
+namespace samebase::store {
+
+/// The number of the last command; 0 in an empty ledger. It grows with every change.
+using Revision = std::int64_t;
+
+struct CommandRow {
+    stock::CommandNumber number = 0;
+    basics::Day day;
+    std::string name;  ///< "got"
+    std::string line;  ///< what it did, for the cook
+    std::optional<stock::CommandNumber> undoes;
+
+    friend bool operator==(const CommandRow&, const CommandRow&) = default;
+};
+
+/// What never changes of a lot.
+struct LotRow {
+    stock::LotNumber number = 0;
+    std::string ingredient;
+    std::optional<std::string> dish;
+    basics::Day arrived;
+    measure::Dimension dimension = measure::Dimension::mass;
+
+    friend bool operator==(const LotRow&, const LotRow&) = default;
+};
+
+/// What changes of a lot: how it stands after an entry. As in stock::Lot.
+struct Standing {
+    std::string place;
+    std::int64_t amount = 0;
+    std::optional<measure::Rough> rough;
+    std::vector<std::int64_t> packs;
+    std::int64_t part_of = 0;
+    stock::State state = stock::State::fresh;
+    basics::Day since;
+    std::optional<basics::Day> opened_on;
+    std::optional<stock::ThawMethod> thaw;
+    std::optional<basics::Day> thawed_on;
+    std::optional<basics::Day> printed_use_by;
+    std::optional<basics::Day> use_by;
+    std::optional<basics::Day> best_by;
+    std::optional<std::int64_t> paid;
+    std::int64_t paid_for = 0;
+    std::string note;
+
+    friend bool operator==(const Standing&, const Standing&) = default;
+};
+
+struct EntryRow {
+    stock::EntryNumber number = 0;
+    stock::CommandNumber command = 0;
+    stock::Kind kind = stock::Kind::got;
+    stock::Column column = stock::Column::none;
+    basics::Day day;
+    stock::LotNumber lot = 0;
+    std::string place;  ///< where the change happens
+    std::int64_t delta = 0;
+    std::string reason;
+    std::optional<stock::EntryNumber> undoes;
+    Standing after;
+
+    friend bool operator==(const EntryRow&, const EntryRow&) = default;
+};
+
+/// Something appears (`adds`) or goes away. What goes away is written as it was.
+struct PlanRow {
+    std::int64_t number = 0;
+    stock::CommandNumber command = 0;
+    bool adds = true;
+    basics::Day day;
+    kitchen::Meal meal = kitchen::Meal::dinner;
+    std::string dish;
+    bool ready_meal = false;
+    std::optional<std::int64_t> serves;
+    std::int64_t left = 0;
+
+    friend bool operator==(const PlanRow&, const PlanRow&) = default;
+};
+
+struct HistoryRow {
+    std::int64_t number = 0;
+    stock::CommandNumber command = 0;
+    bool adds = true;
+    basics::Day day;
+    kitchen::Meal meal = kitchen::Meal::dinner;
+    std::string dish;
+
+    friend bool operator==(const HistoryRow&, const HistoryRow&) = default;
+};
+
+struct FactRow {
+    std::int64_t number = 0;
+    stock::CommandNumber command = 0;
+    bool adds = true;
+    kitchen::Fact::Kind kind = kitchen::Fact::Kind::out;
+    std::string ingredient;
+    std::int64_t amount = 0;
+    std::int64_t minor = 0;
+
+    friend bool operator==(const FactRow&, const FactRow&) = default;
+};
+
+/// Everything that ever happened, each list in the order of its numbers, which run from 1 without a gap; lots in the
+/// order of theirs. The rows of one command stand together, and the commands in their order.
+struct Document {
+    std::vector<CommandRow> commands;
+    std::vector<LotRow> lots;
+    std::vector<EntryRow> entries;
+    std::vector<PlanRow> plan;
+    std::vector<HistoryRow> history;
+    std::vector<FactRow> facts;
+
+    friend bool operator==(const Document&, const Document&) = default;
+};
+
+/// "out", "pack", "price".
+[[nodiscard]] std::string_view name(kitchen::Fact::Kind kind);
+[[nodiscard]] std::optional<kitchen::Fact::Kind> read_fact_kind(std::string_view text);
+/// "lunch", "dinner".
+[[nodiscard]] std::string_view name(kitchen::Meal meal);
+[[nodiscard]] std::optional<kitchen::Meal> read_meal(std::string_view text);
+/// "mass", "volume", "pieces".
+[[nodiscard]] std::string_view name(measure::Dimension dimension);
+[[nodiscard]] std::optional<measure::Dimension> read_dimension(std::string_view text);
+[[nodiscard]] std::optional<measure::Rough> read_rough(std::string_view text);
+
+}  // namespace samebase::store

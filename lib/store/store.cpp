@@ -1,0 +1,318 @@
+#include "store/store.hpp"
+
+#include <SQLiteCpp/Backup.h>
+#include <fmt/format.h>
+#include <sqlite3.h>
+
+#include <algorithm>
+#include <set>
+#include <unordered_map>
+#include <utility>
+
+#include "store/detail/database.hpp"
+#include "store/detail/edits.hpp"
+#include "store/detail/names.hpp"
+#include "store/detail/soundness.hpp"
+#include "store/detail/tables.hpp"
+
+namespace samebase::store {
+
+namespace fs = std::filesystem;
+using detail::guarded;
+using detail::Names;
+using detail::Reader;
+using detail::Table;
+
+struct Store::Open {
+    std::unique_ptr<SQLite::Database> db;
+    std::string file;
+};
+
+namespace {
+
+Revision newest(SQLite::Database& db) {
+    return db.execAndGet("SELECT ifnull(max(number), 0) FROM command").getInt64();
+}
+
+/// Dishes by identifier, each looked up once.
+class Dishes {
+  public:
+    explicit Dishes(const Names& names) : names_(names) {}
+
+    std::optional<cookbook::DishId> find(const std::string& id) {
+        const auto known = known_.find(id);
+        if (known != known_.end()) return known->second;
+        const auto dish = names_.knowledge.cookbook.dish(id);
+        if (!dish) forgotten_.insert(id);
+        known_.emplace(id, dish);
+        return dish;
+    }
+    [[nodiscard]] std::vector<std::string> forgotten() const { return {forgotten_.begin(), forgotten_.end()}; }
+
+  private:
+    const Names& names_;
+    std::unordered_map<std::string, std::optional<cookbook::DishId>> known_;
+    std::set<std::string> forgotten_;
+};
+
+basics::Result<void> read_lots(SQLite::Database& db, const Names& names, const std::string& file, State& state) {
+    SQLite::Statement query(db,
+                            fmt::format("SELECT {}, {} FROM lot WHERE amount > 0 OR rough IS NOT NULL ORDER BY number",
+                                        Table<LotRow>::columns, detail::standing_columns));
+    basics::Problems problems;
+    while (query.executeStep()) {
+        LotRow row;
+        Standing now;
+        Reader reader(query);
+        Table<LotRow>::walk(reader, row);
+        detail::walk_standing(reader, now);
+        auto lot = detail::lot_of(names, file, row, now);
+        if (lot) {
+            state.lots.push_back(std::move(*lot));
+        } else {
+            problems.insert(problems.end(), lot.error().begin(), lot.error().end());
+        }
+    }
+    if (!problems.empty()) return tl::make_unexpected(std::move(problems));
+    return {};
+}
+
+void read_plan(SQLite::Database& db, Dishes& dishes, std::optional<basics::Day> from, State& state) {
+    SQLite::Statement query(db, "SELECT day, meal, dish, ready_meal, serves, extra FROM plan WHERE day >= ?");
+    query.bind(1, from ? std::int64_t{from->time_since_epoch().count()} : std::numeric_limits<std::int64_t>::min());
+    while (query.executeStep()) {
+        PlanRow row;
+        Reader read(query);
+        read(row.day), read(row.meal), read(row.dish), read(row.ready_meal), read(row.serves), read(row.left);
+        const auto dish = dishes.find(row.dish);
+        if (!dish) continue;
+        std::optional<int> serves;
+        if (row.serves) serves = static_cast<int>(*row.serves);
+        state.plan.push_back({row.day, row.meal, *dish, row.ready_meal, serves, static_cast<int>(row.left)});
+    }
+    std::sort(state.plan.begin(), state.plan.end(), [](const kitchen::Planned& a, const kitchen::Planned& b) {
+        return std::tuple{a.day, a.meal, a.dish} < std::tuple{b.day, b.meal, b.dish};
+    });
+}
+
+void read_history(SQLite::Database& db, Dishes& dishes, State& state) {
+    SQLite::Statement query(db, "SELECT day, meal, dish FROM history");
+    while (query.executeStep()) {
+        HistoryRow row;
+        Reader read(query);
+        read(row.day), read(row.meal), read(row.dish);
+        if (const auto dish = dishes.find(row.dish)) state.history.push_back({row.day, row.meal, *dish});
+    }
+    std::sort(state.history.begin(), state.history.end(), [](const kitchen::Had& a, const kitchen::Had& b) {
+        return std::tuple{a.day, a.meal, a.dish} < std::tuple{b.day, b.meal, b.dish};
+    });
+}
+
+void read_facts(SQLite::Database& db, const Names& names, State& state) {
+    SQLite::Statement query(db, "SELECT kind, ingredient, amount, minor FROM fact ORDER BY kind, ingredient");
+    while (query.executeStep()) {
+        FactRow row;
+        Reader read(query);
+        read(row.kind), read(row.ingredient), read(row.amount), read(row.minor);
+        const auto ingredient = names.knowledge.catalogue.ingredient(row.ingredient);
+        if (ingredient) state.facts.push_back({row.kind, *ingredient, row.amount, basics::Money{row.minor}});
+    }
+}
+
+}  // namespace
+
+fs::path file_in(const fs::path& kitchen_folder) {
+    return kitchen_folder / "kitchen.db";
+}
+
+Store::Store(std::unique_ptr<Open> open) : open_(std::move(open)) {}
+Store::Store(Store&&) noexcept = default;
+Store& Store::operator=(Store&&) noexcept = default;
+Store::~Store() = default;
+
+basics::Result<Store> Store::open(const fs::path& file, Mode mode) {
+    auto db = mode == Mode::read ? detail::open_to_read(file) : detail::open_to_write(file);
+    if (!db) return tl::make_unexpected(db.error());
+    return Store(std::make_unique<Open>(Open{std::move(*db), file.string()}));
+}
+
+basics::Result<Revision> Store::revision() {
+    return guarded(open_->file, [&]() -> basics::Result<Revision> { return newest(*open_->db); });
+}
+
+basics::Result<State> Store::read(const kitchen::Knowledge& knowledge, const kitchen::Household& household,
+                                  std::optional<basics::Day> plan_from) {
+    const Names names{knowledge, household};
+    return guarded(open_->file, [&]() -> basics::Result<State> {
+        SQLite::Database& db = *open_->db;
+        SQLite::Transaction snapshot(db);
+        State state;
+        state.revision = newest(db);
+        state.next_lot = db.execAndGet("SELECT ifnull(max(number), 0) + 1 FROM lot").getInt64();
+        if (auto lots = read_lots(db, names, open_->file, state); !lots) return tl::make_unexpected(lots.error());
+        Dishes dishes(names);
+        read_plan(db, dishes, plan_from, state);
+        read_history(db, dishes, state);
+        read_facts(db, names, state);
+        state.forgotten = dishes.forgotten();
+        snapshot.commit();
+        return state;
+    });
+}
+
+basics::Result<Written> Store::write(const kitchen::Change& change, const kitchen::Knowledge& knowledge,
+                                     const kitchen::Household& household, Revision from) {
+    const Names names{knowledge, household};
+    return guarded(open_->file, [&]() -> basics::Result<Written> {
+        SQLite::Database& db = *open_->db;
+        SQLite::Transaction transaction(db, SQLite::TransactionBehavior::IMMEDIATE);
+        Written written;
+        written.stale = newest(db) != from;
+        if (written.stale) return written;
+        const Document rows = detail::rows_of(db, names, change);
+        const std::size_t facts = rows.facts.size() + rows.plan.size() + rows.history.size();
+        if (rows.entries.empty() && facts == 0) return written;
+        detail::append(db, rows);
+        transaction.commit();
+        written.command = rows.commands.front().number;
+        written.entries = change.entries;
+        for (std::size_t i = 0; i < written.entries.size(); ++i) {
+            written.entries[i].number = rows.entries[i].number;
+            written.entries[i].command = written.command;
+        }
+        return written;
+    });
+}
+
+basics::Result<std::optional<CommandRow>> Store::to_undo() {
+    return guarded(open_->file,
+                   [&]() -> basics::Result<std::optional<CommandRow>> { return detail::to_undo(*open_->db); });
+}
+
+basics::Result<std::vector<EntryRow>> Store::entries_of(stock::CommandNumber command) {
+    return guarded(open_->file, [&]() -> basics::Result<std::vector<EntryRow>> {
+        return detail::read_rows<EntryRow>(*open_->db, fmt::format("command = {}", command));
+    });
+}
+
+basics::Result<Written> Store::undo(stock::CommandNumber command, basics::Day today) {
+    return guarded(open_->file, [&]() -> basics::Result<Written> {
+        SQLite::Database& db = *open_->db;
+        SQLite::Transaction transaction(db, SQLite::TransactionBehavior::IMMEDIATE);
+        Written written;
+        const auto last = detail::to_undo(db);
+        written.stale = !last || last->number != command;
+        if (written.stale) return written;
+        const Document rows = detail::reverse(db, *last, today);
+        detail::append(db, rows);
+        transaction.commit();
+        written.command = rows.commands.front().number;
+        return written;
+    });
+}
+
+basics::Result<std::vector<Logged>> Store::log(int limit) {
+    return guarded(open_->file, [&]() -> basics::Result<std::vector<Logged>> {
+        SQLite::Statement query(
+            *open_->db,
+            "SELECT number, day, name, line, undoes, (SELECT u.number FROM command u WHERE u.undoes = "
+            "command.number) FROM command ORDER BY number DESC LIMIT ?");
+        query.bind(1, limit);
+        std::vector<Logged> log;
+        while (query.executeStep()) {
+            Logged& row = log.emplace_back();
+            Reader read(query);
+            Table<CommandRow>::walk(read, row.command);
+            read(row.undone_by);
+        }
+        return log;
+    });
+}
+
+basics::Result<std::vector<Moved>> Store::movements(const basics::Span& span) {
+    return guarded(open_->file, [&]() -> basics::Result<std::vector<Moved>> {
+        std::string sums;
+        for (const char* column : {"in", "moved-in", "found", "used", "tossed", "lost", "moved-out"}) {
+            const bool in = stock::comes_in(*stock::read_column(column));
+            sums += fmt::format("sum(CASE WHEN e.day >= ?1 AND e.counts_as = '{}' THEN {}e.delta ELSE 0 END), ", column,
+                                in ? "" : "-");
+        }
+        SQLite::Statement query(
+            *open_->db,
+            fmt::format(
+                "SELECT l.ingredient, e.at_place, sum(CASE WHEN e.day < ?1 THEN e.delta ELSE 0 END) AS opening, "
+                "{}sum(e.delta) FROM entry e JOIN lot l ON l.number = e.lot WHERE e.day <= ?2 "
+                "GROUP BY l.ingredient, e.at_place HAVING opening <> 0 OR max(e.day) >= ?1 "
+                "ORDER BY l.ingredient, e.at_place",
+                sums));
+        query.bind(1, std::int64_t{span.first.time_since_epoch().count()});
+        query.bind(2, std::int64_t{span.last.time_since_epoch().count()});
+        std::vector<Moved> rows;
+        while (query.executeStep()) {
+            Moved& row = rows.emplace_back();
+            Reader read(query);
+            stock::Movements& m = row.sums;
+            read(row.ingredient), read(row.place), read(m.opening), read(m.in), read(m.moved_in), read(m.found);
+            read(m.used), read(m.tossed), read(m.lost), read(m.moved_out), read(m.closing);
+        }
+        return rows;
+    });
+}
+
+basics::Result<Checked> Store::check() {
+    return guarded(open_->file, [&]() -> basics::Result<Checked> {
+        SQLite::Transaction snapshot(*open_->db);
+        return detail::check(*open_->db, open_->file);
+    });
+}
+
+basics::Result<void> Store::backup(const fs::path& file) {
+    if (fs::exists(file)) {
+        return basics::problem(file.string(), "is there already", "a new file", "choose another name, or move it away");
+    }
+    fs::path beside = file;
+    beside += ".part";
+    const auto clear = [&] {
+        std::error_code error;
+        for (const char* suffix : {"", "-wal", "-shm", "-journal"}) fs::remove(beside.string() + suffix, error);
+    };
+    clear();
+    auto done = guarded(open_->file, [&]() -> basics::Result<void> {
+        {
+            SQLite::Database copy(beside.string(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+            SQLite::Backup backup(copy, *open_->db);
+            if (backup.executeStep(-1) != SQLITE_DONE) throw SQLite::Exception("the copy is not finished", SQLITE_BUSY);
+        }
+        std::error_code error;
+        fs::rename(beside, file, error);
+        if (error)
+            return basics::problem(file.string(), "cannot be written: " + error.message(),
+                                   "a folder that may be written");
+        return {};
+    });
+    if (!done) clear();
+    return done;
+}
+
+basics::Result<Document> Store::export_all() {
+    return guarded(open_->file, [&]() -> basics::Result<Document> {
+        SQLite::Transaction snapshot(*open_->db);
+        return detail::everything(*open_->db);
+    });
+}
+
+basics::Result<void> Store::import_all(const Document& document) {
+    return guarded(open_->file, [&]() -> basics::Result<void> {
+        SQLite::Database& db = *open_->db;
+        SQLite::Transaction transaction(db, SQLite::TransactionBehavior::IMMEDIATE);
+        if (newest(db) != 0) {
+            return basics::problem(open_->file, "holds a ledger already", "an empty kitchen",
+                                   "import into a new one: 'samebase new DIR'");
+        }
+        detail::append(db, document);
+        transaction.commit();
+        return {};
+    });
+}
+
+}  // namespace samebase::store

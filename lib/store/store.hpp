@@ -1,0 +1,147 @@
+// The store: a kitchen's ledger, plan, history and facts in one SQLite file. A command is written whole or not at all,
+// and what is written is never changed or deleted: an undo is written after what it undoes. Several processes may use
+// one file at once; they wait for each other, and nobody writes what was computed from a snapshot that is no longer the
+// newest.
+//
+// Errors are Problems whose `where` is the file. A file that is damaged, of another program, or of a newer version is
+// left as it is. A Store is for one thread.
+#pragma once
+
+#include <filesystem>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "basics/problem.hpp"
+#include "kitchen/changes.hpp"
+#include "kitchen/kitchen.hpp"
+#include "stock/entry.hpp"
+#include "store/rows.hpp"
+
+namespace samebase::store {
+
+/// The present version of the file's layout.
+inline constexpr int layout_version = 1;
+
+/// The file in a kitchen's folder.
+[[nodiscard]] std::filesystem::path file_in(const std::filesystem::path& kitchen_folder);
+
+enum class Mode : std::uint8_t {
+    read,   ///< never writes; where there is no file yet, an empty ledger; works in a folder that cannot be written
+    write,  ///< makes the file where there is none
+};
+
+/// What a snapshot takes from the store.
+struct State {
+    Revision revision = 0;
+    stock::LotNumber next_lot = 1;
+    std::vector<stock::Lot> lots;  ///< with something left, in the order of numbers
+    kitchen::Plan plan;
+    std::vector<kitchen::Had> history;
+    std::vector<kitchen::Fact> facts;
+    std::vector<std::string>
+        forgotten;  ///< dishes of plan and history that the cookbook no longer has, each once, sorted
+};
+
+/// What was written.
+struct Written {
+    bool stale = false;  ///< nothing was written: the ledger has moved on since `from`
+    stock::CommandNumber command = 0;
+    std::vector<stock::Entry> entries;  ///< with their numbers
+};
+
+/// A command of the log, and whether it was undone since.
+struct Logged {
+    CommandRow command;
+    std::optional<stock::CommandNumber> undone_by;
+};
+
+/// What happened to one ingredient in one place. See stock::Movements.
+struct Moved {
+    std::string ingredient;
+    std::string place;
+    stock::Movements sums;
+};
+
+struct Checked {
+    std::int64_t commands = 0;
+    std::int64_t lots = 0;
+    std::int64_t entries = 0;
+};
+
+class Store {
+  public:
+    [[nodiscard]] static basics::Result<Store> open(const std::filesystem::path& file, Mode mode);
+    Store(Store&&) noexcept;
+    Store& operator=(Store&&) noexcept;
+    ~Store();
+
+    /// In constant time.
+    [[nodiscard]] basics::Result<Revision> revision();
+
+    /// One consistent state. Linear in what is left, the plan and the history, whatever the length of the ledger. A
+    /// Problem where a lot is of an ingredient or in a place that is no longer known. Of the plan only what is planned
+    /// for `from` and later.
+    [[nodiscard]] basics::Result<State> read(const kitchen::Knowledge& knowledge, const kitchen::Household& household,
+                                             std::optional<basics::Day> plan_from = std::nullopt);
+
+    /// Writes a change that was computed from the state of that revision.
+    [[nodiscard]] basics::Result<Written> write(const kitchen::Change& change, const kitchen::Knowledge& knowledge,
+                                                const kitchen::Household& household, Revision from);
+
+    /// The command that the next undo undoes; nothing where there is none left.
+    [[nodiscard]] basics::Result<std::optional<CommandRow>> to_undo();
+    /// Its entries, oldest first.
+    [[nodiscard]] basics::Result<std::vector<EntryRow>> entries_of(stock::CommandNumber command);
+    /// Undoes that command; stale where it is no longer the one that the next undo undoes.
+    [[nodiscard]] basics::Result<Written> undo(stock::CommandNumber command, basics::Day today);
+
+    /// The newest commands, newest first.
+    [[nodiscard]] basics::Result<std::vector<Logged>> log(int limit);
+
+    /// Every ingredient and place that had anything or to which anything happened, in that order.
+    [[nodiscard]] basics::Result<std::vector<Moved>> movements(const basics::Span& span);
+
+    /// Is the file sound, and does everything follow from the entries? Any change made to what is stored by other means
+    /// than this is found: every command carries a seal over its rows and the seal before.
+    [[nodiscard]] basics::Result<Checked> check();
+
+    /// A copy of the present state in a new file, while others write.
+    [[nodiscard]] basics::Result<void> backup(const std::filesystem::path& file);
+
+    [[nodiscard]] basics::Result<Document> export_all();
+    /// Into an empty ledger only; whole or not at all. export_all() then gives the same document.
+    [[nodiscard]] basics::Result<void> import_all(const Document& document);
+
+  private:
+    struct Open;
+    explicit Store(std::unique_ptr<Open> open);
+    std::unique_ptr<Open> open_;
+};
+
+/// The snapshot of that state: the household with what the facts say of staples and prices.
+[[nodiscard]] kitchen::Kitchen kitchen_of(std::shared_ptr<const kitchen::Knowledge> knowledge,
+                                          kitchen::Household household, State state);
+
+/// The weight of a pack that the household remembers.
+[[nodiscard]] std::optional<measure::Amount> remembered_pack(const State& state, const catalogue::Catalogue& catalogue,
+                                                             catalogue::IngredientId ingredient);
+
+/// What a command did: the snapshot before, the change, and what was written.
+struct Done {
+    kitchen::Kitchen before;
+    kitchen::Change change;
+    Written written;
+};
+
+using Compute = std::function<basics::Result<kitchen::Change>(const kitchen::At& at, const State& facts)>;
+
+/// Reads, computes and writes, again from the start whenever somebody else wrote in between. A change that is empty is
+/// not written. `facts` is the state with lots, plan and history moved out of it into at.kitchen.
+[[nodiscard]] basics::Result<Done> carry_out(Store& store, const std::shared_ptr<const kitchen::Knowledge>& knowledge,
+                                             const kitchen::Household& household, basics::Day day,
+                                             const Compute& compute);
+
+}  // namespace samebase::store
