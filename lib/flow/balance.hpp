@@ -1,0 +1,86 @@
+// The balance of a kitchen over days: every planned meal and standing use against the stock, what the plan leaves and what can be
+// bought. One component an ingredient; changing one dish recomputes only the components that it touches.
+#pragma once
+
+#include <memory>
+#include <span>
+#include <vector>
+
+#include "basics/day.hpp"
+#include "flow/component.hpp"
+#include "flow/cooking.hpp"
+#include "kitchen/kitchen.hpp"
+
+namespace samebase::flow {
+
+/// Why a want is there, beside the component's wants.
+struct Reason {
+    std::optional<cookbook::DishId> dish;  ///< nothing: a standing use
+    kitchen::Meal meal = kitchen::Meal::dinner;
+
+    friend bool operator==(const Reason&, const Reason&) = default;
+};
+
+struct Part {
+    Component component;
+    std::vector<Reason> reasons;  ///< by want
+    Outcome outcome;
+};
+
+struct Totals {
+    basics::Money unmet;
+    basics::Money spent;
+    basics::Money tossed;
+    basics::Money kept;
+
+    friend bool operator==(const Totals&, const Totals&) = default;
+};
+
+struct Balance {
+    basics::Span span;
+    std::vector<Cooking> cookings;                  ///< in the order of (day, meal)
+    std::vector<std::shared_ptr<const Part>> parts;  ///< in the order of ingredients; those without stock and wants are left out
+    Totals totals;
+
+    [[nodiscard]] const Part* part(catalogue::IngredientId ingredient) const;
+};
+
+/// The price of what is unmet in one component.
+[[nodiscard]] basics::Money unmet_price(const Component& component, const Outcome& outcome);
+
+class Balancer {
+  public:
+    /// Reads the stock of the kitchen on the first day of the span. The kitchen outlives the balancer.
+    Balancer(const kitchen::Kitchen& kitchen, basics::Span span);
+
+    /// The balance of these meals and the standing uses. An ingredient of `buy_at_once` may also be bought on the first day,
+    /// whether or not that is a shopping day.
+    [[nodiscard]] Balance balance(std::vector<Cooking> cookings, std::span<const catalogue::IngredientId> buy_at_once = {}) const;
+
+    /// The same as balance(cookings, buy_at_once), where `before` is a balance of this balancer without anything bought at once:
+    /// only the ingredients of meals that are in one of the two and not in the other, and those bought at once, are looked at.
+    [[nodiscard]] Balance rebalance(const Balance& before, std::vector<Cooking> cookings,
+                                    std::span<const catalogue::IngredientId> buy_at_once = {}) const;
+
+    /// The meals of the kitchen's plan within the span.
+    [[nodiscard]] std::vector<Cooking> planned() const;
+
+    [[nodiscard]] basics::Span span() const { return span_; }
+
+  private:
+    struct Draft;
+    [[nodiscard]] std::vector<catalogue::IngredientId> all_ingredients() const;
+    [[nodiscard]] std::vector<Draft> drafts(std::span<const Cooking> cookings, std::span<const catalogue::IngredientId> of,
+                                            std::span<const catalogue::IngredientId> buy_at_once) const;
+    [[nodiscard]] std::shared_ptr<const Part> solved(Draft draft) const;
+
+    const kitchen::Kitchen* kitchen_;
+    basics::Span span_;
+    std::vector<Component> stock_;  ///< by ingredient handle: units and offer, no wants
+    std::vector<bool> uncounted_;   ///< by ingredient handle: a staple that is there, or there in a rough amount
+};
+
+/// The later of the second shopping day and the seventh day: how far worth looks.
+[[nodiscard]] basics::Day horizon(const kitchen::Kitchen& kitchen, basics::Day today);
+
+}  // namespace samebase::flow

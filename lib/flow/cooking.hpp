@@ -1,0 +1,50 @@
+// What a meal asks of the stock and gives back: a dish scaled to the serves that its day needs.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <utility>
+#include <vector>
+
+#include "kitchen/kitchen.hpp"
+
+namespace samebase::flow {
+
+struct Needed {
+    catalogue::IngredientId ingredient;
+    std::int64_t amount = 0;  ///< in the ingredient's own dimension
+
+    friend auto operator<=>(const Needed&, const Needed&) = default;
+};
+
+/// A meal that is cooked, or a ready meal that is warmed.
+struct Cooking {
+    basics::Day day;
+    kitchen::Meal meal = kitchen::Meal::dinner;
+    cookbook::DishId dish;
+    bool ready_meal = false;
+    std::int64_t serves_thousandths = 0;  ///< cooked
+    std::int64_t left_thousandths = 0;    ///< of these, left over
+    std::vector<Needed> needs;            ///< in the order of ingredients, each once; staples that are there are not among them
+    std::vector<Needed> makes;            ///< leftovers and by-products
+
+    friend bool operator==(const Cooking&, const Cooking&) = default;
+};
+
+/// How one line of a dish is taken for a cooking: with something else in its place, for some of the serves.
+struct LineSwap {
+    catalogue::IngredientId of;
+    std::vector<std::pair<catalogue::IngredientId, graph::Ppm>> use;  ///< by mass; empty: left out
+    std::int64_t serves_thousandths = -1;                             ///< of so many serves only; below 0: of all
+};
+
+/// The dish for so many serves eaten and so many more left over. Optional lines are left out. Every eater who avoids an allergen
+/// that the dish holds and for whom it defines a separate serve gets that; `swaps` come on top. A swap by mass needs weights of
+/// both; where the catalogue lacks one the amount is taken over as it is.
+[[nodiscard]] Cooking cook(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned, std::span<const LineSwap> swaps = {});
+
+/// The amount of `use` that does the work of an amount of `of`, by mass.
+[[nodiscard]] std::int64_t in_place_of(const catalogue::Catalogue& catalogue, catalogue::IngredientId of, std::int64_t amount,
+                                       catalogue::IngredientId use, graph::Ppm ratio);
+
+}  // namespace samebase::flow

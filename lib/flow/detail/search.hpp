@@ -1,0 +1,26 @@
+// The two ways to decide, and a bound: parts of best().
+#pragma once
+
+#include "flow/component.hpp"
+
+namespace samebase::flow::detail {
+
+/// Whether anything has to be decided: thawing, opening that shortens a time, or buying.
+[[nodiscard]] bool nothing_to_decide(const Component& component);
+
+/// Decides want by want: what is in use first, then what is opened, then thawed (the packs that leave least over), then bought
+/// as late as possible. Quick, and often best.
+[[nodiscard]] Decisions by_rule(const Component& component);
+
+/// No decisions do better than this: thawing and opening shorten nothing, and of what is bought only the last pack is rounded up.
+[[nodiscard]] Value bound(const Component& component);
+
+struct Programmed {
+    Decisions decisions;
+    bool proved = false;
+};
+
+/// Decides by an integer programme on the solver room. Nothing where the solver found nothing.
+[[nodiscard]] std::optional<Programmed> by_programme(const Component& component);
+
+}  // namespace samebase::flow::detail

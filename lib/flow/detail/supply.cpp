@@ -1,0 +1,118 @@
+#include "flow/detail/supply.hpp"
+
+#include <algorithm>
+
+#include "stock/thaw.hpp"
+
+namespace samebase::flow::detail {
+
+namespace {
+
+using catalogue::Keep;
+using catalogue::Keeping;
+
+std::optional<int> days_in(const catalogue::Ingredient& ingredient, Keep keep) {
+    const Keeping& keeping = ingredient.keeps[static_cast<std::size_t>(keep)];
+    if (keeping.said != Keeping::Said::time) return std::nullopt;
+    return keeping.time.days;
+}
+
+Slot last_slot(basics::Day last, basics::Span span) {
+    return dinner_of(static_cast<int>((last - span.first).count()));
+}
+
+/// Until when a lot that is not frozen counts: its use-by; for what is kept cool its best-by too, past which one looks and
+/// decides, so that no plan should lean on it. Dry goods past their best-by stay good.
+Slot end_of(const kitchen::Kitchen& kitchen, const stock::Lot& lot, basics::Span span) {
+    const auto kind = kitchen.place(lot.place).kind;
+    const bool cool = kind == stock::PlaceKind::fridge || kind == stock::PlaceKind::crisper;
+    const auto last = cool ? lot.eat_by() : lot.use_by;
+    return last ? last_slot(*last, span) : never;
+}
+
+/// Opening matters where it ends a unit's time sooner than it would end anyway.
+int opened_days(const catalogue::Ingredient& ingredient, const stock::Lot& lot, Slot last) {
+    const auto days = days_in(ingredient, Keep::opened);
+    if (!days || lot.opened_on || lot.state != stock::State::fresh) return -1;
+    return last != never && day_of(last) <= *days ? -1 : *days;
+}
+
+void freeze(const catalogue::Ingredient& ingredient, const stock::Lot& lot, std::int64_t pack, Unit& unit) {
+    if (ingredient.thaw == catalogue::Thaw::from_frozen) return;
+    stock::Lot alone = lot;
+    alone.amount = {ingredient.dimension, pack};
+    alone.packs = {pack};
+    unit.thaw_days = stock::days_to_thaw(alone, ingredient, stock::ThawMethod::fridge);
+    unit.thawed_days = days_in(ingredient, Keep::thawed).value_or(1);
+    unit.cold_water = ingredient.kind != catalogue::Kind::cooked && ingredient.thaw == catalogue::Thaw::flat;
+}
+
+std::vector<std::int64_t> portions(const catalogue::Ingredient& ingredient, const stock::Lot& lot, bool as_packs) {
+    if (!as_packs) return {lot.amount.value()};
+    if (!lot.packs.empty()) return lot.packs;
+    std::vector<std::int64_t> result;
+    if (ingredient.in_serves && lot.state == stock::State::frozen) {
+        constexpr std::int64_t serve = 1000;
+        for (auto left = lot.amount.value(); left > 0; left -= serve) result.push_back(std::min(serve, left));
+        return result;
+    }
+    return {lot.amount.value()};
+}
+
+}  // namespace
+
+std::vector<Unit> units_of(const kitchen::Kitchen& kitchen, const stock::Lot& lot, basics::Span span) {
+    std::vector<Unit> units;
+    if (!lot.usable_amount()) return units;
+    const catalogue::Ingredient& ingredient = kitchen.catalogue()[lot.ingredient];
+    const bool frozen = lot.state == stock::State::frozen;
+    Unit unit{.lot = lot.number, .last = frozen ? never : end_of(kitchen, lot, span)};
+    if (unit.last < lunch_of(0)) return units;
+    if (!frozen) unit.opened_days = opened_days(ingredient, lot, unit.last);
+    if (lot.state == stock::State::thawing && lot.thawed_on) {
+        unit.first = lunch_of(std::max(0, static_cast<int>((*lot.thawed_on - span.first).count())));
+    }
+    const bool as_packs = (frozen && ingredient.thaw != catalogue::Thaw::from_frozen) || unit.opened_days >= 0;
+    for (const std::int64_t portion : portions(ingredient, lot, as_packs)) {
+        unit.amount = portion;
+        unit.price = kitchen::price(kitchen, lot, portion);
+        if (frozen) freeze(ingredient, lot, portion, unit);
+        units.push_back(unit);
+    }
+    return units;
+}
+
+Unit made_unit(const kitchen::Kitchen& kitchen, catalogue::IngredientId id, std::int64_t amount, cookbook::DishId dish, int day) {
+    const catalogue::Ingredient& ingredient = kitchen.catalogue()[id];
+    Unit unit{.amount = amount, .first = lunch_of(day + 1)};
+    if (const auto days = days_in(ingredient, Keep::fridge)) unit.last = dinner_of(day + *days);
+    if (const auto price = kitchen::price(kitchen, id, amount)) {
+        unit.price = *price;
+    } else if (ingredient.in_serves) {
+        unit.price = basics::share_of(kitchen::cost_per_serve(kitchen, dish), amount, 1000);
+    }
+    return unit;
+}
+
+std::optional<Offer> offer_of(const kitchen::Kitchen& kitchen, catalogue::IngredientId id, basics::Span span) {
+    const catalogue::Ingredient& ingredient = kitchen.catalogue()[id];
+    if (ingredient.kind == catalogue::Kind::cooked || !ingredient.pack) return std::nullopt;
+    Offer offer{.pack = ingredient.pack->amount.value(), .price = {}, .slots = {}};
+    offer.price = kitchen::price(kitchen, id, offer.pack).value_or(ingredient.pack->price);
+    for (basics::Day day = span.first; day <= span.last; day += basics::days{1}) {
+        if (kitchen::shopping_day(kitchen.household, day) == day) {
+            offer.slots.push_back(shopping_of(static_cast<int>((day - span.first).count())));
+        }
+    }
+    if (!days_in(ingredient, Keep::freezer)) {
+        for (const Keep keep : {Keep::fridge, Keep::crisper, Keep::pantry}) {
+            if (const auto days = days_in(ingredient, keep)) offer.keeps_days = std::max(offer.keeps_days, *days);
+        }
+    }
+    if (const auto days = days_in(ingredient, Keep::opened)) {
+        offer.opened_days = offer.keeps_days >= 0 && offer.keeps_days <= *days ? -1 : *days;
+    }
+    return offer;
+}
+
+}  // namespace samebase::flow::detail

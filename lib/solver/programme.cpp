@@ -1,0 +1,152 @@
+#include "solver/programme.hpp"
+
+#include <coin/Cbc_C_Interface.h>
+
+#include <algorithm>
+#include <cmath>
+#include <memory>
+#include <mutex>
+#include <numeric>
+#include <string>
+
+namespace samebase::solver {
+
+namespace {
+
+struct Delete {
+    void operator()(Cbc_Model* model) const { Cbc_deleteModel(model); }
+};
+using Model = std::unique_ptr<Cbc_Model, Delete>;
+
+/// COIN-OR CBC is not safe to be used from several threads.
+std::mutex& one_at_a_time() {
+    static std::mutex mutex;
+    return mutex;
+}
+
+double finite(double value) {
+    return std::isinf(value) ? std::copysign(1e30, value) : value;
+}
+
+/// The programme by columns, as the solver wants it.
+struct ByColumn {
+    std::vector<CoinBigIndex> start;
+    std::vector<int> index;
+    std::vector<double> value;
+
+    explicit ByColumn(const Programme& programme) : start(programme.columns.size() + 1, 0) {
+        for (const Row& row : programme.rows) {
+            for (const auto& [column, factor] : row.terms) ++start[static_cast<std::size_t>(column) + 1];
+        }
+        std::partial_sum(start.begin(), start.end(), start.begin());
+        index.resize(static_cast<std::size_t>(start.back()));
+        value.resize(index.size());
+        auto next = start;
+        for (std::size_t r = 0; r < programme.rows.size(); ++r) {
+            for (const auto& [column, factor] : programme.rows[r].terms) {
+                const auto at = static_cast<std::size_t>(next[static_cast<std::size_t>(column)]++);
+                index[at] = static_cast<int>(r);
+                value[at] = factor;
+            }
+        }
+    }
+};
+
+void load(Cbc_Model* model, const Programme& programme, const Terms& cost) {
+    const ByColumn by_column(programme);
+    std::vector<double> lower;
+    std::vector<double> upper;
+    std::vector<double> costs(programme.columns.size(), 0);
+    for (const Column& column : programme.columns) {
+        lower.push_back(finite(column.lower));
+        upper.push_back(finite(column.upper));
+    }
+    for (const auto& [column, factor] : cost) costs[static_cast<std::size_t>(column)] = factor;
+    std::vector<double> row_lower;
+    std::vector<double> row_upper;
+    for (const Row& row : programme.rows) {
+        row_lower.push_back(finite(row.lower));
+        row_upper.push_back(finite(row.upper));
+    }
+    Cbc_loadProblem(model, static_cast<int>(programme.columns.size()), static_cast<int>(programme.rows.size()),
+                    by_column.start.data(), by_column.index.data(), by_column.value.data(), lower.data(), upper.data(),
+                    costs.data(), row_lower.data(), row_upper.data());
+    for (std::size_t i = 0; i < programme.columns.size(); ++i) {
+        if (programme.columns[i].whole) Cbc_setInteger(model, static_cast<int>(i));
+    }
+}
+
+void start_from(Cbc_Model* model, std::span<const double> start) {
+    std::vector<std::string> names;
+    for (std::size_t i = 0; i < start.size(); ++i) {
+        names.push_back("c" + std::to_string(i));
+        Cbc_setColName(model, static_cast<int>(i), names.back().c_str());
+    }
+    std::vector<const char*> pointers;
+    for (const std::string& name : names) pointers.push_back(name.c_str());
+    Cbc_setMIPStart(model, static_cast<int>(start.size()), pointers.data(), start.data());
+}
+
+Status status_of(Cbc_Model* model, bool found) {
+    if (Cbc_isProvenOptimal(model) != 0) return Status::proved;
+    if (Cbc_isProvenInfeasible(model) != 0) return Status::infeasible;
+    return found ? Status::limited : Status::failed;
+}
+
+}  // namespace
+
+int Programme::add(Column column) {
+    columns.push_back(column);
+    return static_cast<int>(columns.size()) - 1;
+}
+
+Solution minimise(const Programme& programme, const Terms& cost, const Effort& effort, std::span<const double> start) {
+    const std::lock_guard lock(one_at_a_time());
+    const Model model(Cbc_newModel());
+    Cbc_setLogLevel(model.get(), 0);
+    load(model.get(), programme, cost);
+    Cbc_setMaximumNodes(model.get(), static_cast<int>(std::min<std::int64_t>(effort.nodes, 2'000'000'000)));
+    Cbc_setMaximumSeconds(model.get(), effort.guard_seconds);
+    Cbc_setParameter(model.get(), "threads", "0");
+    Cbc_setParameter(model.get(), "ratioGap", "0");
+    Cbc_setParameter(model.get(), "allowableGap", "0");
+    if (!start.empty()) start_from(model.get(), start);
+    Cbc_solve(model.get());
+    Solution solution;
+    const bool whole = std::any_of(programme.columns.begin(), programme.columns.end(), [](const Column& c) { return c.whole; });
+    const double* best = Cbc_getColSolution(model.get());
+    const bool found = whole ? Cbc_bestSolution(model.get()) != nullptr : Cbc_isProvenOptimal(model.get()) != 0;
+    solution.status = status_of(model.get(), found);
+    if (solution.status == Status::infeasible || !found || best == nullptr) return solution;
+    if (whole) best = Cbc_bestSolution(model.get());
+    solution.values.assign(best, best + programme.columns.size());
+    for (std::size_t i = 0; i < solution.values.size(); ++i) {
+        if (programme.columns[i].whole) solution.values[i] = std::round(solution.values[i]);
+    }
+    for (const auto& [column, factor] : cost) solution.cost += factor * solution.values[static_cast<std::size_t>(column)];
+    solution.bound = solution.status == Status::proved ? solution.cost : Cbc_getBestPossibleObjValue(model.get());
+    return solution;
+}
+
+Solution minimise_in_order(const Programme& programme, std::span<const Terms> costs, const Effort& effort) {
+    Programme held = programme;
+    Solution last;
+    Status worst = Status::proved;
+    for (const Terms& cost : costs) {
+        Solution next = minimise(held, cost, effort, last.values);
+        if (next.values.empty()) {
+            // What was found before satisfies every row: the solver lost it to its tolerances.
+            if (last.values.empty()) return next;
+            last.status = Status::limited;
+            return last;
+        }
+        if (next.status != Status::proved && worst == Status::proved) worst = next.status;
+        Row row{cost, -unbounded, next.cost + std::max(1.0, std::abs(next.cost)) * 1e-6};
+        held.add(std::move(row));
+        last = std::move(next);
+    }
+    last.status = worst;
+    return last;
+}
+
+}  // namespace samebase::solver
