@@ -1,0 +1,327 @@
+#include "ask/detail/candidate.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "basics/exact.hpp"
+
+namespace samebase::ask::detail {
+
+namespace {
+
+using catalogue::AllergenSet;
+using catalogue::IngredientId;
+using cookbook::DishIngredient;
+
+/// What does an eater's serve hold, after the swaps that are for all and those of a separate serve?
+AllergenSet serve_holds(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, const std::vector<flow::LineSwap>& swaps,
+                        const cookbook::SeparateServe* separate) {
+    AllergenSet set;
+    for (const DishIngredient& line : dish.ingredients) {
+        if (line.optional) continue;
+        const auto apart = separate == nullptr ? std::vector<std::pair<IngredientId, IngredientId>>{} : separate->swaps;
+        const auto own = std::find_if(apart.begin(), apart.end(), [&](const auto& swap) { return swap.first == line.ingredient; });
+        if (own != apart.end()) {
+            set.add(kitchen.catalogue()[own->second].counted_allergens());
+            continue;
+        }
+        const auto all = std::find_if(swaps.begin(), swaps.end(), [&](const auto& swap) { return swap.of == line.ingredient; });
+        if (all == swaps.end()) {
+            set.add(kitchen.catalogue()[line.ingredient].counted_allergens());
+        } else {
+            for (const auto& [use, ratio] : all->use) set.add(kitchen.catalogue()[use].counted_allergens());
+        }
+    }
+    return set;
+}
+
+std::string allergen_words(AllergenSet set) {
+    std::string words;
+    for (const catalogue::Allergen allergen : set.members()) words += (words.empty() ? "" : ", ") + std::string(name(allergen));
+    return words;
+}
+
+class Builder {
+  public:
+    Builder(const Setting& setting, cookbook::DishId id)
+        : setting_(setting), kitchen_(*setting.kitchen), id_(id), dish_(kitchen_.cookbook()[id]) {}
+
+    Candidate build() {
+        planned_ = kitchen::Planned{.day = setting_.question.day, .meal = kitchen::Meal::dinner, .dish = id_, .ready_meal = false,
+                                    .serves = setting_.question.serves, .left = setting_.question.left};
+        cooking_ = flow::cook(kitchen_, planned_);
+        decide_avoided();
+        if (!use_the_named() || !free_of_avoided()) return std::move(result_);
+        fill_in_missing();
+        result_.cooking = flow::cook(kitchen_, planned_, result_.swaps);
+        if (result_.ruled_out.empty()) check_serves();
+        return std::move(result_);
+    }
+
+  private:
+    [[nodiscard]] const std::string& name_of(IngredientId id) const { return kitchen_.catalogue()[id].name; }
+
+    /// What every stand-in must be free of: what someone avoids who gets no separate serve.
+    void decide_avoided() {
+        strict_ = setting_.guests_avoid;
+        const AllergenSet holds = cookbook::allergens(dish_, kitchen_.catalogue());
+        for (const std::size_t eater : setting_.eaters) {
+            const kitchen::Person& person = kitchen_.household.people[eater];
+            for (const catalogue::Allergen allergen : person.avoids.members()) {
+                if (!holds.has(allergen) || separate_for(allergen) == nullptr) strict_.add(allergen);
+            }
+        }
+    }
+
+    [[nodiscard]] const cookbook::SeparateServe* separate_for(catalogue::Allergen allergen) const {
+        const auto found = std::find_if(dish_.separate.begin(), dish_.separate.end(),
+                                        [&](const auto& serve) { return serve.avoids == allergen; });
+        return found == dish_.separate.end() ? nullptr : &*found;
+    }
+
+    /// The dish must use what was named: it has it, or a line of it for which that stands in well.
+    bool use_the_named() {
+        const auto uses_it = [&](const DishIngredient& line) {
+            return !line.optional && kitchen_.catalogue().is(line.ingredient, setting_.using_);
+        };
+        if (std::any_of(dish_.ingredients.begin(), dish_.ingredients.end(), uses_it)) return true;
+        const auto* named = std::get_if<IngredientId>(&setting_.using_);
+        std::optional<graph::StandIn> best;
+        const DishIngredient* replaced = nullptr;
+        for (const DishIngredient& line : dish_.ingredients) {
+            if (named == nullptr || line.optional || line.role == catalogue::Role::seasoning) continue;
+            const auto cost = kitchen_.graph().cost({line.ingredient, line.role}, {*named, line.role});
+            if (!cost || graph::fit_of(*cost) < kitchen_.graph().parameters().least_fit) continue;
+            for (auto& stand_in : kitchen_.graph().stand_ins({line.ingredient, line.role}, kitchen_.graph().parameters().least_fit, strict_)) {
+                if (stand_in.use.size() != 1 || stand_in.use.front().first != *named) continue;
+                if (!best || stand_in.cost < best->cost) {
+                    best = std::move(stand_in);
+                    replaced = &line;
+                }
+                break;
+            }
+        }
+        if (!best) {
+            result_.ruled_out.push_back(fmt::format("it uses no {}, and nothing in it that {} could replace well",
+                                                    kitchen_.catalogue().name(setting_.using_), kitchen_.catalogue().name(setting_.using_)));
+            return false;
+        }
+        put_in_place(*replaced, *best);
+        return true;
+    }
+
+    void put_in_place(const DishIngredient& line, const graph::StandIn& stand_in) {
+        StandInUse use{.replaced = line.ingredient, .use = {}, .role = line.role, .fit = stand_in.fit(), .note = stand_in.note};
+        const auto amount = line_amount(line);
+        for (const auto& [ingredient, ratio] : stand_in.use) {
+            const auto used = flow::in_place_of(kitchen_.catalogue(), line.ingredient, amount, ingredient, ratio);
+            use.use.emplace_back(ingredient, measure::Amount{kitchen_.catalogue()[ingredient].dimension, used});
+        }
+        result_.stand_ins.push_back(std::move(use));
+        result_.stand_in_shares.push_back(share_of(line));
+        result_.swaps.push_back({line.ingredient, stand_in.use});
+    }
+
+    /// The line's amount for the serves that are cooked.
+    [[nodiscard]] std::int64_t line_amount(const DishIngredient& line) const {
+        return basics::fits(basics::scale(line.amount.value(), cooking_.serves_thousandths, std::int64_t{1000} * dish_.serves));
+    }
+
+    /// The line's weight in the dish's profile, from 0 to 1.
+    [[nodiscard]] double share_of(const DishIngredient& line) const {
+        double total = 0;
+        double own = 0;
+        for (const auto& weighted : kitchen_.knowledge->profiles[id_.index()]) {
+            total += static_cast<double>(weighted.weight);
+            if (weighted.node == graph::Node{line.ingredient, line.role}) own = static_cast<double>(weighted.weight);
+        }
+        return total > 0 ? own / total : 0;
+    }
+
+    [[nodiscard]] bool swapped(IngredientId id) const {
+        return std::any_of(result_.swaps.begin(), result_.swaps.end(), [&](const auto& swap) { return swap.of == id; });
+    }
+
+    /// What holds something that someone avoids without a separate serve is replaced for all.
+    bool free_of_avoided() {
+        for (const DishIngredient& line : dish_.ingredients) {
+            const auto shared = kitchen_.catalogue()[line.ingredient].counted_allergens().shared_with(strict_);
+            if (line.optional || shared.empty() || swapped(line.ingredient)) continue;
+            const auto stand_ins =
+                kitchen_.graph().stand_ins({line.ingredient, line.role}, kitchen_.graph().parameters().least_fit, strict_);
+            const auto there = std::find_if(stand_ins.begin(), stand_ins.end(), [&](const auto& s) { return in_stock(line, s); });
+            const auto chosen = there != stand_ins.end() ? there : std::find_if(stand_ins.begin(), stand_ins.end(), [&](const auto& s) {
+                return can_be_had(s);
+            });
+            if (chosen == stand_ins.end()) {
+                result_.ruled_out.push_back(fmt::format("{} has {}, which someone at the table avoids, and nothing free of it does its work",
+                                                        name_of(line.ingredient), allergen_words(shared)));
+                return false;
+            }
+            put_in_place(line, *chosen);
+        }
+        return true;
+    }
+
+    [[nodiscard]] bool in_stock(const DishIngredient& line, const graph::StandIn& stand_in) const {
+        const auto amount = line_amount(line);
+        return std::all_of(stand_in.use.begin(), stand_in.use.end(), [&](const auto& part) {
+            const auto needed = flow::in_place_of(kitchen_.catalogue(), line.ingredient, amount, part.first, part.second);
+            return there(part.first) >= needed;
+        });
+    }
+
+    [[nodiscard]] std::int64_t there(IngredientId id) const {
+        return kitchen_.taken_as_there(id) ? std::numeric_limits<std::int64_t>::max() : setting_.available[id.index()];
+    }
+
+    [[nodiscard]] bool can_be_had(const graph::StandIn& stand_in) const {
+        return std::all_of(stand_in.use.begin(), stand_in.use.end(), [&](const auto& part) {
+            return kitchen_.catalogue()[part.first].pack.has_value();
+        });
+    }
+
+    /// What is not there is replaced by what is, where that costs less than buying it; else it is bought.
+    void fill_in_missing() {
+        for (const DishIngredient& line : dish_.ingredients) {
+            if (line.optional || swapped(line.ingredient)) continue;
+            const auto needed = line_amount(line);
+            if (there(line.ingredient) >= needed || setting_.can_be_bought_before[line.ingredient.index()]) continue;
+            const auto price = price_of_missing(line.ingredient, needed);
+            const auto stand_in = best_in_stock(line);
+            if (stand_in && (!price || loss(line, *stand_in) < price->minor)) {
+                put_in_place(line, *stand_in);
+            } else if (price) {
+                result_.bought_at_once.push_back(line.ingredient);
+            } else {
+                result_.ruled_out.push_back(fmt::format("there is no {}, it cannot be bought, and nothing here does its work",
+                                                        name_of(line.ingredient)));
+            }
+        }
+        const auto buy_parts = [&](const StandInUse& use) {
+            for (const auto& [ingredient, amount] : use.use) {
+                if (there(ingredient) < amount.value() && !setting_.can_be_bought_before[ingredient.index()]) {
+                    result_.bought_at_once.push_back(ingredient);
+                }
+            }
+        };
+        for (const StandInUse& use : result_.stand_ins) buy_parts(use);
+        buy_for_separate_serves();
+    }
+
+    void buy_for_separate_serves() {
+        for (const flow::Needed& need : flow::cook(kitchen_, planned_, result_.swaps).needs) {
+            const auto& bought = result_.bought_at_once;
+            if (there(need.ingredient) >= need.amount || setting_.can_be_bought_before[need.ingredient.index()] ||
+                std::find(bought.begin(), bought.end(), need.ingredient) != bought.end()) {
+                continue;
+            }
+            if (kitchen_.catalogue()[need.ingredient].pack) {
+                result_.bought_at_once.push_back(need.ingredient);
+            } else {
+                result_.ruled_out.push_back(fmt::format("there is not enough {}, and it cannot be bought", name_of(need.ingredient)));
+            }
+        }
+    }
+
+    [[nodiscard]] std::optional<basics::Money> price_of_missing(IngredientId id, std::int64_t needed) const {
+        const auto& pack = kitchen_.catalogue()[id].pack;
+        if (!pack || kitchen_.catalogue()[id].kind == catalogue::Kind::cooked) return std::nullopt;
+        const auto packs = basics::scale_up(needed - std::max<std::int64_t>(0, there(id)), 1, pack->amount.value());
+        return kitchen::price(kitchen_, id, basics::fits(basics::multiply(packs, pack->amount.value())));
+    }
+
+    [[nodiscard]] std::optional<graph::StandIn> best_in_stock(const DishIngredient& line) const {
+        for (auto& stand_in : kitchen_.graph().stand_ins({line.ingredient, line.role}, kitchen_.graph().parameters().least_fit, strict_)) {
+            if (in_stock(line, stand_in)) return std::move(stand_in);
+        }
+        return std::nullopt;
+    }
+
+    [[nodiscard]] std::int64_t loss(const DishIngredient& line, const graph::StandIn& stand_in) const {
+        return std::llround(share_of(line) * (1 - stand_in.fit()) * static_cast<double>(kitchen_.household.worths.fussiness.minor));
+    }
+
+    /// The last word on allergens: what each eater's serve really holds.
+    void check_serves() {
+        AllergenSet said;
+        for (const std::size_t eater : setting_.eaters) {
+            const kitchen::Person& person = kitchen_.household.people[eater];
+            if (person.avoids.empty()) continue;
+            const AllergenSet common = serve_holds(kitchen_, dish_, result_.swaps, nullptr).shared_with(person.avoids);
+            if (common.empty()) {
+                said.add(person.avoids);
+                continue;
+            }
+            const auto held = common.members();
+            const cookbook::SeparateServe* separate = separate_for(held.front());
+            const bool free = separate != nullptr &&
+                              serve_holds(kitchen_, dish_, result_.swaps, separate).shared_with(person.avoids).empty();
+            if (!free) {
+                result_.ruled_out.push_back(fmt::format("{} avoids {}, and no serve of it is without", person.name, allergen_words(common)));
+                continue;
+            }
+            result_.cautions.push_back(fmt::format("A serve apart for {} (no listed {}; read the labels){}: keep it, its pan and its spoon "
+                                                   "from touching the rest.",
+                                                   person.name, allergen_words(common),
+                                                   separate->note.empty() ? "" : ": " + separate->note));
+        }
+        const AllergenSet guests = serve_holds(kitchen_, dish_, result_.swaps, nullptr).shared_with(setting_.guests_avoid);
+        if (!guests.empty()) result_.ruled_out.push_back("a guest avoids " + allergen_words(guests));
+        said.add(setting_.guests_avoid);
+        if (!said.empty() && result_.ruled_out.empty()) {
+            result_.cautions.push_back(fmt::format("No listed {}; read the labels.", allergen_words(said)));
+        }
+    }
+
+    const Setting& setting_;
+    const kitchen::Kitchen& kitchen_;
+    cookbook::DishId id_;
+    const cookbook::Dish& dish_;
+    kitchen::Planned planned_;
+    flow::Cooking cooking_;
+    AllergenSet strict_;
+    Candidate result_;
+};
+
+}  // namespace
+
+Candidate candidate(const Setting& setting, cookbook::DishId dish) {
+    return Builder(setting, dish).build();
+}
+
+bool starts_from(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, const catalogue::Of& what) {
+    if (!dish.base) return false;
+    const auto& catalogue = kitchen.catalogue();
+    const auto& needs = kitchen.cookbook()[*dish.base].needs;
+    return std::any_of(needs.begin(), needs.end(), [&](const cookbook::BaseNeed& need) {
+        if (const auto* ingredient = std::get_if<IngredientId>(&what)) return catalogue.is(*ingredient, need.of);
+        const auto members = catalogue.members(std::get<catalogue::FamilyId>(what));
+        return std::any_of(members.begin(), members.end(), [&](IngredientId member) { return catalogue.is(member, need.of); });
+    });
+}
+
+std::int64_t available_at(const flow::Component& component, flow::Slot slot) {
+    std::int64_t total = 0;
+    for (const flow::Unit& unit : component.units) {
+        const bool late = unit.cold_water && slot == flow::dinner_of(0);
+        const bool thawed = unit.thaw_days <= 0 || late || flow::day_of(slot) >= unit.thaw_days;
+        if (thawed && slot >= unit.first && slot <= unit.last) total += unit.amount;
+    }
+    return total;
+}
+
+std::vector<std::string> disliked(const kitchen::Kitchen& kitchen, const kitchen::Person& person, const flow::Cooking& cooking) {
+    std::vector<std::string> names;
+    for (const flow::Needed& need : cooking.needs) {
+        const bool dislikes = std::any_of(person.dislikes.begin(), person.dislikes.end(), [&](const catalogue::Of& of) {
+            return kitchen.catalogue().is(need.ingredient, of);
+        });
+        if (dislikes) names.push_back(kitchen.catalogue()[need.ingredient].name);
+    }
+    return names;
+}
+
+}  // namespace samebase::ask::detail

@@ -1,0 +1,54 @@
+// A dish as it would be cooked for a question: who can eat it, what stands in for what, what must be bought.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "ask/else.hpp"
+#include "flow/balance.hpp"
+
+namespace samebase::ask::detail {
+
+/// What all candidates of one question share.
+struct Setting {
+    const kitchen::Kitchen* kitchen = nullptr;
+    basics::Day today;
+    ElseQuestion question;
+    catalogue::Of using_;
+    std::vector<std::size_t> eaters;            ///< positions in household.people
+    catalogue::AllergenSet guests_avoid;
+    const flow::Balancer* balancer = nullptr;
+    const flow::Balance* before = nullptr;      ///< with what is planned
+    std::vector<std::int64_t> available;        ///< by ingredient handle: what can be used at that dinner
+    std::vector<bool> can_be_bought_before;     ///< by ingredient handle: a shopping day lies between
+};
+
+/// A dish with everything that was decided for it. Where `ruled_out` is not empty it cannot be an answer.
+struct Candidate {
+    std::vector<std::string> ruled_out;
+    std::vector<flow::LineSwap> swaps;
+    std::vector<StandInUse> stand_ins;
+    std::vector<double> stand_in_shares;  ///< by stand-in: its weight in the dish, from 0 to 1
+    std::vector<catalogue::IngredientId> bought_at_once;
+    std::vector<std::string> cautions;
+    flow::Cooking cooking;
+};
+
+[[nodiscard]] Candidate candidate(const Setting& setting, cookbook::DishId dish);
+
+/// Whether a base starts from what is used.
+[[nodiscard]] bool starts_from(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, const catalogue::Of& what);
+
+/// What of an ingredient can be used at a slot, whatever else the plan wants.
+[[nodiscard]] std::int64_t available_at(const flow::Component& component, flow::Slot slot);
+
+/// Whether any ingredient of the eaters' lists of dislikes is in the cooking.
+[[nodiscard]] std::vector<std::string> disliked(const kitchen::Kitchen& kitchen, const kitchen::Person& person,
+                                                const flow::Cooking& cooking);
+
+/// The household's usual cautions for a cooking: thawing, temperatures, leftovers, labels.
+[[nodiscard]] std::vector<std::string> safety_cautions(const kitchen::Kitchen& kitchen, const flow::Cooking& cooking,
+                                                       const std::vector<LotUse>& uses, basics::Day today);
+
+}  // namespace samebase::ask::detail

@@ -1,0 +1,15 @@
+// The worth of a dish in place of what is planned: a sum in money whose every line is shown.
+#pragma once
+
+#include "ask/detail/candidate.hpp"
+#include "ask/else.hpp"
+
+namespace samebase::ask::detail {
+
+/// Sets because and worth, from two balances and the household's prices.
+void weigh(const Setting& setting, const flow::Balance& after, const Candidate& candidate, Alternative& alternative);
+
+/// Sets uses, to_buy, leaves and cautions.
+void describe(const Setting& setting, const flow::Balance& after, const Candidate& candidate, Alternative& alternative);
+
+}  // namespace samebase::ask::detail

@@ -1,0 +1,111 @@
+// What else can I make from this? Ranks dishes by worth, and shows every line of every sum.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "basics/day.hpp"
+#include "basics/problem.hpp"
+#include "flow/balance.hpp"
+#include "kitchen/kitchen.hpp"
+
+namespace samebase::ask {
+
+struct ElseQuestion {
+    basics::Day day;  ///< of the dinner
+    /// What to use: an ingredient or a family. Nothing: the main ingredient of `instead_of`.
+    std::optional<catalogue::Of> using_;
+    std::optional<stock::LotNumber> lot;              ///< the lot that was asked about, where one was
+    std::optional<cookbook::DishId> instead_of;       ///< a dish that was named
+    std::optional<int> serves;                        ///< nothing: as many as are home
+    int left = 0;                                     ///< extra serves on purpose
+};
+
+enum class Line : std::uint8_t { waste_avoided, to_buy, kept, unmet, stand_ins, had_lately, liking, effort };
+inline constexpr std::size_t line_count = 8;
+[[nodiscard]] std::string_view name(Line line);
+
+/// One line of the sum that makes a dish's worth.
+struct Because {
+    Line line = Line::waste_avoided;
+    basics::Money money;
+    std::optional<catalogue::IngredientId> of;
+    std::optional<measure::Amount> amount;
+    std::string note;
+};
+
+struct LotUse {
+    catalogue::IngredientId ingredient;
+    stock::LotNumber lot = 0;
+    measure::Amount amount;
+    stock::State state = stock::State::fresh;
+    std::optional<basics::Day> use_by;
+    std::optional<basics::Day> best_by;
+    bool use_first = false;  ///< nothing in the plan would have eaten it in time
+};
+
+struct StandInUse {
+    catalogue::IngredientId replaced;
+    std::vector<std::pair<catalogue::IngredientId, measure::Amount>> use;
+    catalogue::Role role = catalogue::Role::main;
+    double fit = 0;
+    std::string note;
+};
+
+struct Purchase {
+    catalogue::IngredientId ingredient;
+    measure::Amount amount;
+    int packs = 0;
+    basics::Money price;
+};
+
+struct Leaving {
+    catalogue::IngredientId ingredient;
+    std::int64_t serves_thousandths = 0;
+    std::optional<basics::Day> use_by;
+};
+
+struct Alternative {
+    cookbook::DishId dish;
+    bool ready_meal = false;
+    bool same_base = false;
+    graph::Ppm likeness = 0;  ///< to the dish that it would replace; 0 where there is none
+    basics::Money worth;      ///< the sum of `because`, exactly
+    std::vector<Because> because;
+    std::vector<LotUse> uses;
+    std::vector<StandInUse> stand_ins;
+    std::vector<Purchase> to_buy;
+    std::vector<Leaving> leaves;
+    std::vector<std::string> cautions;
+    flow::Cooking cooking;  ///< what would be cooked
+};
+
+struct ElseAnswer {
+    ElseQuestion question;
+    catalogue::Of using_;
+    std::int64_t serves_thousandths = 0;
+    basics::Day horizon;
+    std::optional<cookbook::DishId> planned;   ///< for that dinner
+    std::vector<Alternative> alternatives;     ///< best first
+};
+
+/// Ranks every dinner that can be made from it. Problems: nothing to use can be told, the dish has no main ingredient, the day
+/// lies before today, nobody is home and no serves are given. Costs one balance and a part of one for each dish.
+[[nodiscard]] basics::Result<ElseAnswer> ask_else(const kitchen::Kitchen& kitchen, basics::Day today, const ElseQuestion& question);
+
+/// Why a dish is not among the answers, or what holds it down.
+struct WhyNot {
+    cookbook::DishId dish;
+    std::vector<std::string> reasons;       ///< what rules it out; empty where it is among the answers
+    std::optional<std::size_t> position;    ///< among the answers, from 0
+    std::optional<Alternative> alternative;
+};
+
+[[nodiscard]] basics::Result<WhyNot> why_not(const kitchen::Kitchen& kitchen, basics::Day today, const ElseQuestion& question,
+                                             cookbook::DishId dish);
+
+}  // namespace samebase::ask
