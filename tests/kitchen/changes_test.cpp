@@ -1,0 +1,474 @@
+#include "kitchen/changes.hpp"
+
+#include <catch2/catch.hpp>
+
+#include "stock/packs.hpp"
+#include "support/ledger_world.hpp"
+
+using namespace samebase;
+using kitchen::At;
+using kitchen::Change;
+using stock::Column;
+using stock::Kind;
+using stock::State;
+using tests::day;
+using tests::grams;
+using tests::millilitres;
+using tests::pieces;
+
+namespace {
+
+const tests::LedgerWorld& world = tests::ledger_world();
+
+/// A kitchen to which one change after another happens; every step keeps the invariants and the ledger's identity.
+struct Story {
+    kitchen::Kitchen kitchen = world.empty();
+    stock::LotNumber next_lot = 1;
+    std::vector<stock::Entry> entries;
+    basics::Day today = day("2026-11-25");
+
+    template <class Compute>
+    Change does(Compute compute) {
+        const At at{kitchen, today, next_lot};
+        auto change = compute(at);
+        INFO((change ? "" : basics::to_text(change.error().front())));
+        REQUIRE(change);
+        next_lot = kitchen::next_lot(at, *change);
+        kitchen::apply(kitchen, *change);
+        for (stock::Entry entry : change->entries) {
+            entry.number = static_cast<stock::EntryNumber>(entries.size()) + 1;
+            entries.push_back(entry);
+        }
+        REQUIRE(kitchen.check() == std::nullopt);
+        const auto lots = stock::lots_of(entries);
+        REQUIRE(lots);
+        std::vector<stock::Lot> left;
+        std::copy_if(lots->begin(), lots->end(), std::back_inserter(left), [](const auto& lot) { return lot.there(); });
+        REQUIRE(left == kitchen.lots);
+        return *change;
+    }
+    template <class Compute>
+    std::string fails(Compute compute) {
+        auto change = compute(At{kitchen, today, next_lot});
+        REQUIRE_FALSE(change);
+        return basics::to_text(change.error().front());
+    }
+    Change gets(const char* what, kitchen::Quantity quantity, const char* where,
+                std::optional<basics::Day> use_by = {}) {
+        kitchen::Got got{world.ingredient(what), quantity, world.place(where), {}, use_by, {}, {}, {}};
+        return does([&](const At& at) { return kitchen::got(at, {{got}}); });
+    }
+    Change moves(const char* what, kitchen::Quantity quantity, const char* from, const char* to,
+                 std::optional<stock::ThawMethod> thaw = {}) {
+        return does(moving(what, quantity, from, to, thaw));
+    }
+    std::function<basics::Result<Change>(const At&)> moving(const char* what, kitchen::Quantity quantity,
+                                                            const char* from, const char* to,
+                                                            std::optional<stock::ThawMethod> thaw = {}) {
+        kitchen::Item item{{{}, world.ingredient(what), {}, world.place(from)}, quantity, {}};
+        return [=](const At& at) { return kitchen::moved(at, {{item}}, world.place(to), thaw); };
+    }
+    std::function<basics::Result<Change>(const At&)> eating(const char* what, kitchen::Quantity quantity) {
+        kitchen::Item item{{{}, world.ingredient(what), {}, {}}, quantity, {}};
+        return [=](const At& at) { return kitchen::ate(at, {{item}}); };
+    }
+    std::function<basics::Result<Change>(const At&)> counting(const char* place,
+                                                              std::vector<kitchen::CountedItem> items,
+                                                              bool all = false) {
+        return [=](const At& at) { return kitchen::count(at, world.place(place), items, all); };
+    }
+    std::function<basics::Result<Change>(const At&)> cooking(const char* dish, std::int64_t serves, std::int64_t eaten,
+                                                             std::int64_t freeze = 0) {
+        kitchen::Cooked what;
+        what.dish = world.dish(dish);
+        what.serves = serves * 1000;
+        what.eaten = eaten * 1000;
+        what.freeze = freeze * 1000;
+        what.leftovers = world.place("fridge");
+        what.freezer = world.place("near-freezer");
+        return [=](const At& at) { return kitchen::cooked(at, what); };
+    }
+    [[nodiscard]] std::int64_t has(const char* what) const {
+        std::int64_t sum = 0;
+        for (const stock::Lot& lot : kitchen.lots)
+            sum += lot.ingredient == world.ingredient(what) ? lot.amount.value() : 0;
+        return sum;
+    }
+};
+
+kitchen::Quantity of(measure::Amount amount) {
+    return {amount, {}, {}};
+}
+
+kitchen::Quantity packs(std::int64_t thousandths) {
+    return {{}, thousandths, {}};
+}
+
+}  // namespace
+
+TEST_CASE("fourteen trays that weigh 7.3 kg are 7.3 kg") {
+    Story story;
+    const Change change = story.gets("beef-mince", {grams(7300), 14'000, {}}, "far-freezer");
+    const stock::Lot& lot = story.kitchen.lots.front();
+    CHECK(lot.amount == grams(7300));
+    CHECK(stock::pack_count(lot) == 14'000);
+    CHECK(lot.state == State::frozen);
+    CHECK(lot.best_by == day("2027-02-23"));
+    CHECK(change.line == "got 14 packs (7.3 kg) beef mince into far-freezer, best by 2027-02-23");
+}
+
+TEST_CASE("a bare number of packs takes the pack's usual size, and what was paid becomes the last price") {
+    Story story;
+    kitchen::Got got{
+        world.ingredient("beef-mince"), packs(4'000), world.place("fridge"), {}, {}, basics::Money{2800}, {}, {}};
+    const Change change = story.does([&](const At& at) { return kitchen::got(at, {{got}}); });
+    CHECK(story.has("beef-mince") == 2'000'000);
+    REQUIRE(change.facts.size() == 1);
+    CHECK(change.facts[0].fact.amount == 2'000'000);
+    CHECK(kitchen::price(story.kitchen, got.ingredient, 500'000) == basics::Money{700});
+}
+
+TEST_CASE("a pack whose size nobody knows is a problem that says so") {
+    Story story;
+    kitchen::Got got{world.ingredient("parsley"), packs(2'000), world.place("crisper"), {}, {}, {}, {}, {}};
+    CHECK(story.fails([&](const At& at) { return kitchen::got(at, {{got}}); }) ==
+          "parsley: nobody has said how large a pack of parsley is; expected a pack size; say it once, and it is "
+          "remembered");
+}
+
+TEST_CASE("a perishable does not go into the pantry") {
+    Story story;
+    kitchen::Got got{world.ingredient("milk"), of(millilitres(2000)), world.place("pantry"), {}, {}, {}, {}, {}};
+    CHECK(story.fails([&](const At& at) { return kitchen::got(at, {{got}}); }) ==
+          "pantry: milk does not keep in the pantry; expected a fridge or a freezer");
+}
+
+TEST_CASE("a printed use-by that is nearer wins") {
+    Story story;
+    story.gets("milk", of(millilitres(2000)), "fridge", day("2026-11-28"));
+    CHECK(story.kitchen.lots.front().use_by == day("2026-11-28"));
+    story.gets("milk", of(millilitres(2000)), "fridge", day("2027-01-28"));
+    CHECK(story.kitchen.lots.back().use_by == day("2026-12-03"));
+}
+
+TEST_CASE("packs move whole, and a part that moves away is a new lot") {
+    Story story;
+    story.gets("beef-mince", packs(14'000), "far-freezer");
+    const Change change = story.moves("beef-mince", of(grams(1200)), "far-freezer", "near-freezer");
+    REQUIRE(change.entries.size() == 2);
+    CHECK(change.entries[0].column == Column::moved_out);
+    CHECK(change.entries[0].delta == -1'500'000);
+    CHECK(change.entries[1].column == Column::moved_in);
+    CHECK(change.entries[1].after.number == 2);
+    CHECK(story.kitchen.lots[0].amount == grams(5500));
+    CHECK(story.kitchen.lots[1].best_by == story.kitchen.lots[0].best_by);
+}
+
+TEST_CASE("a move of more than was known finds the rest first") {
+    Story story;
+    story.gets("beef-mince", packs(2'000), "far-freezer");
+    const Change change = story.moves("beef-mince", packs(3'000), "far-freezer", "near-freezer");
+    CHECK(change.notes == std::vector<std::string>{"500 g beef mince more than was known: recorded as found"});
+    CHECK(story.has("beef-mince") == 1'500'000);
+    CHECK(story.kitchen.lots.size() == 1);
+}
+
+TEST_CASE("out of a freezer a flat pack thaws in a day, and is then cooked within one") {
+    Story story;
+    story.gets("beef-mince", packs(2'000), "near-freezer");
+    story.today += basics::days{10};
+    const Change change = story.moves("beef-mince", packs(1'000), "near-freezer", "fridge", stock::ThawMethod::fridge);
+    const stock::Lot& lot = story.kitchen.lots.back();
+    CHECK(change.entries.back().kind == Kind::thawing);
+    CHECK(lot.state == State::thawing);
+    CHECK(lot.thawed_on == story.today + basics::days{1});
+    CHECK(lot.use_by == story.today + basics::days{2});
+    CHECK_FALSE(lot.ready(story.today));
+    CHECK(lot.ready(story.today + basics::days{1}));
+}
+
+TEST_CASE("a whole bird of two kilograms takes two days, and in cold water it is cooked at once") {
+    Story story;
+    story.gets("whole-chicken", packs(2'000), "far-freezer");
+    story.moves("whole-chicken", packs(1'000), "far-freezer", "fridge", stock::ThawMethod::fridge);
+    CHECK(story.kitchen.lots.back().thawed_on == story.today + basics::days{2});
+    story.moves("whole-chicken", packs(1'000), "far-freezer", "fridge", stock::ThawMethod::cold_water);
+    CHECK(story.kitchen.lots.front().use_by == story.today);
+}
+
+TEST_CASE("nothing perishable is thawed on the shelf") {
+    Story story;
+    story.gets("beef-mince", packs(1'000), "near-freezer");
+    CHECK(story.fails(story.moving("beef-mince", {}, "near-freezer", "pantry", stock::ThawMethod::fridge)) ==
+          "pantry: beef mince is not thawed out of the fridge; expected a fridge; thaw it in the fridge, in cold water "
+          "or in the "
+          "microwave");
+}
+
+TEST_CASE("thawed raw food is not frozen again; the offer is to cook it first") {
+    Story story;
+    story.gets("beef-mince", packs(1'000), "near-freezer");
+    story.moves("beef-mince", {}, "near-freezer", "fridge", stock::ThawMethod::fridge);
+    CHECK(story.fails(story.moving("beef-mince", {}, "fridge", "far-freezer")) ==
+          "beef mince: thawed food does not go back into a freezer; expected cooked first; cook it first and freeze "
+          "the meal: "
+          "'samebase cooked DISH --freeze 3 serves'");
+}
+
+TEST_CASE("food past its use-by does not go into a freezer") {
+    Story story;
+    story.gets("beef-mince", packs(1'000), "fridge");
+    story.today += basics::days{3};
+    CHECK(story.fails(story.moving("beef-mince", {}, "fridge", "near-freezer")) ==
+          "beef mince: its use-by has passed: 2026-11-27; expected food within its use-by; toss it");
+}
+
+TEST_CASE("one jar is opened, and keeps as opened; the others stay closed") {
+    Story story;
+    story.gets("pasta-sauce", packs(3'000), "pantry");
+    kitchen::Item item{{{}, world.ingredient("pasta-sauce"), {}, {}}, {}, {}};
+    const Change change = story.does([&](const At& at) { return kitchen::opened(at, {{item}}); });
+    CHECK(change.line == "opened 1 pack (500 mL) pasta sauce, use by 2026-11-30");
+    REQUIRE(story.kitchen.lots.size() == 2);
+    CHECK(story.kitchen.lots[0].opened_on == std::nullopt);
+    CHECK(story.kitchen.lots[1].use_by == day("2026-11-30"));
+}
+
+TEST_CASE("eating half a jar opens it, and the opened one is eaten first") {
+    Story story;
+    story.gets("pasta-sauce", packs(2'000), "pantry");
+    story.does(story.eating("pasta-sauce", of(millilitres(200))));
+    REQUIRE(story.kitchen.lots.size() == 2);
+    CHECK(story.kitchen.lots[1].opened_on == story.today);
+    CHECK(story.kitchen.lots[1].amount == millilitres(300));
+    story.does(story.eating("pasta-sauce", of(millilitres(100))));
+    CHECK(story.kitchen.lots[0].amount == millilitres(500));
+    CHECK(story.kitchen.lots[1].amount == millilitres(200));
+}
+
+TEST_CASE("half a cabbage is cut from one head") {
+    Story story;
+    story.gets("cabbage", of(pieces(3'000)), "crisper");
+    story.does(story.eating("cabbage", of(pieces(500))));
+    REQUIRE(story.kitchen.lots.size() == 2);
+    CHECK(story.kitchen.lots[0].amount == pieces(2'000));
+    CHECK(story.kitchen.lots[1].amount == pieces(500));
+    CHECK(story.kitchen.lots[1].best_by == day("2026-11-29"));
+}
+
+TEST_CASE("milk that is begun keeps as opened") {
+    Story story;
+    story.gets("milk", of(millilitres(2000)), "fridge");
+    story.does(story.eating("milk", of(millilitres(250))));
+    CHECK(story.kitchen.lots.front().use_by == day("2026-11-29"));
+}
+
+TEST_CASE("what is past its use-by is not eaten") {
+    Story story;
+    story.gets("milk", of(millilitres(2000)), "fridge");
+    story.today += basics::days{9};
+    CHECK(story.fails(story.eating("milk", of(millilitres(250)))) ==
+          "milk: all of it is past its use-by; expected something within its use-by; toss it");
+}
+
+TEST_CASE("a dish eats the first-expired lots, and staples are not counted") {
+    Story story;
+    story.gets("beef-mince", packs(2'000), "fridge", day("2026-11-27"));
+    story.gets("beef-mince", packs(1'000), "fridge", day("2026-11-26"));
+    story.gets("onion", of(pieces(3'000)), "pantry");
+    story.gets("eggs", packs(1'000), "fridge");
+    const Change change = story.does(story.cooking("meat-loaf", 5, 3));
+    CHECK(change.notes.empty());
+    CHECK(story.has("beef-mince") == 750'000);
+    CHECK(story.kitchen.lot(2) == nullptr);  // the nearer one first
+    CHECK(story.has("flour") == 0);
+    CHECK(story.has("cold-meat-loaf") == 2'000);
+    CHECK(story.kitchen.history ==
+          std::vector<kitchen::Had>{{story.today, kitchen::Meal::dinner, world.dish("meat-loaf")}});
+    CHECK(change.line == "cooked meat loaf for 5: 2 serves cold meat loaf into fridge, use by 2026-11-28");
+}
+
+TEST_CASE("a dish scales to its serves, exactly") {
+    Story story;
+    story.gets("beef-mince", packs(4'000), "fridge");
+    story.gets("onion", of(pieces(5'000)), "pantry");
+    story.gets("eggs", packs(1'000), "fridge");
+    story.does(story.cooking("meat-loaf", 7, 7));
+    CHECK(story.has("beef-mince") == 2'000'000 - 1'050'000);
+    CHECK(story.has("onion") == 5'000 - 1'400);
+}
+
+TEST_CASE("a cook who used more than was known had it") {
+    Story story;
+    story.gets("beef-mince", packs(1'000), "fridge");
+    story.gets("onion", of(pieces(3'000)), "pantry");
+    const Change change = story.does(story.cooking("meat-loaf", 5, 5));
+    CHECK(change.notes == std::vector<std::string>{"250 g beef mince more than was known: recorded as found",
+                                                   "1 eggs more than was known: recorded as found"});
+    CHECK(story.has("beef-mince") == 0);
+    CHECK(story.has("eggs") == 0);
+}
+
+TEST_CASE("frozen mince is used only where there is no other, and a note says so; peas are cooked from frozen") {
+    Story story;
+    story.gets("beef-mince", packs(5'000), "near-freezer");
+    story.gets("beef-mince", packs(1'000), "fridge");
+    story.gets("onion", of(pieces(3'000)), "pantry");
+    story.gets("eggs", packs(1'000), "fridge");
+    const Change change = story.does(story.cooking("meat-loaf", 5, 5));
+    CHECK(change.notes == std::vector<std::string>{"250 g beef mince was still down as frozen"});
+    story.gets("whole-chicken", packs(1'000), "fridge");
+    story.gets("peas", packs(1'000), "near-freezer");
+    CHECK(story.does(story.cooking("roast-chicken", 4, 4)).notes.empty());
+    CHECK(story.has("chicken-carcass") == 1'000);
+    CHECK(story.has("peas") == 600'000);
+}
+
+TEST_CASE("a ready meal is a frozen lot of the dish, with its price and its allergens") {
+    Story story;
+    story.gets("beef-mince", packs(2'000), "fridge");
+    story.gets("onion", of(pieces(3'000)), "pantry");
+    story.gets("eggs", packs(1'000), "fridge");
+    story.does(story.cooking("meat-loaf", 8, 3, 4));
+    const auto frozen = std::find_if(story.kitchen.lots.begin(), story.kitchen.lots.end(),
+                                     [](const stock::Lot& lot) { return lot.dish && lot.state == State::frozen; });
+    REQUIRE(frozen != story.kitchen.lots.end());
+    CHECK(frozen->amount == pieces(4'000));
+    CHECK(frozen->best_by == day("2027-01-24"));
+    CHECK(frozen->paid == basics::Money{4 * kitchen::cost_per_serve(story.kitchen, world.dish("meat-loaf")).minor});
+    const auto allergens = stock::counted_allergens(*frozen, story.kitchen.catalogue(), story.kitchen.cookbook());
+    CHECK(allergens.has(catalogue::Allergen::egg));
+    CHECK(allergens.has(catalogue::Allergen::wheat));
+    CHECK(story.has("cold-meat-loaf") == 5'000);
+}
+
+TEST_CASE("more serves eaten and frozen than cooked are refused") {
+    Story story;
+    CHECK(story.fails(story.cooking("meat-loaf", 4, 3, 2)) ==
+          "meat loaf: more serves eaten and frozen than cooked; expected 4 at most");
+}
+
+TEST_CASE("something else is cooked instead of what the dish asks for") {
+    Story story;
+    story.gets("peas", packs(2'000), "near-freezer");
+    kitchen::Cooked what;
+    what.dish = world.dish("meat-loaf");
+    what.serves = what.eaten = 5000;
+    what.leftovers = world.place("fridge");
+    what.instead = {{world.ingredient("beef-mince"), {{world.ingredient("peas"), grams(600)}}},
+                    {world.ingredient("eggs"), {}},
+                    {world.ingredient("onion"), {}}};
+    const Change change = story.does([&](const At& at) { return kitchen::cooked(at, what); });
+    CHECK(change.notes.empty());
+    CHECK(story.has("peas") == 1'400'000);
+}
+
+TEST_CASE("a count in packs takes whole packs from the oldest lot, at their true weights") {
+    Story story;
+    story.gets("beef-mince", {grams(2070), 4'000, {}}, "near-freezer");
+    story.today += basics::days{5};
+    story.gets("beef-mince", packs(3'000), "near-freezer");
+    const Change change =
+        story.does(story.counting("near-freezer", {{world.ingredient("beef-mince"), {}, packs(4'500), {}}}));
+    // Seven known, four and a half counted: two packs and a half go from the older lot.
+    CHECK(story.kitchen.lots[0].amount.value() == 2'070'000 - 517'500 * 2 - 258'750);
+    CHECK(stock::pack_count(story.kitchen.lots[0]) == 1'500);
+    CHECK(story.kitchen.lots[1].amount == grams(1500));
+    REQUIRE(change.counted.size() == 1);
+    CHECK(change.counted[0].was == "7 packs (3.57 kg)");
+    CHECK(change.counted[0].is == "4 1/2 packs (2.28 kg)");
+    for (const auto& entry : change.entries) CHECK(entry.column == Column::lost);
+}
+
+TEST_CASE("what is counted and was not known is found, as old as the oldest lot") {
+    Story story;
+    story.gets("beef-mince", packs(2'000), "near-freezer");
+    story.today += basics::days{5};
+    const Change change =
+        story.does(story.counting("near-freezer", {{world.ingredient("beef-mince"), {}, packs(4'000), {}},
+                                                   {world.ingredient("peas"), {}, packs(500), {}}}));
+    CHECK(story.kitchen.lots[0].amount == grams(2000));
+    CHECK(story.kitchen.lots[0].best_by == day("2027-02-23"));
+    CHECK(story.kitchen.lots[1].amount == grams(500));
+    CHECK(stock::pack_count(story.kitchen.lots[1]) == 500);
+    for (const auto& entry : change.entries) CHECK(entry.column == Column::found);
+}
+
+TEST_CASE("a count that agrees writes nothing; with all, what is not named is gone") {
+    Story story;
+    story.gets("beef-mince", packs(2'000), "near-freezer");
+    story.gets("peas", packs(1'000), "near-freezer");
+    story.gets("peas", packs(1'000), "far-freezer");
+    const std::vector<kitchen::CountedItem> mince{{world.ingredient("beef-mince"), {}, packs(2'000), {}}};
+    CHECK(story.does(story.counting("near-freezer", mince)).empty());
+    const Change change = story.does(story.counting("near-freezer", mince, true));
+    REQUIRE(change.entries.size() == 1);
+    CHECK(change.entries[0].kind == Kind::lost);
+    CHECK(story.has("peas") == 1'000'000);
+}
+
+TEST_CASE("some parsley is there and left out of sums, until it is weighed") {
+    Story story;
+    story.gets("parsley", of(grams(50)), "crisper");
+    story.does(story.counting("crisper", {{world.ingredient("parsley"), {}, {{}, {}, measure::Rough::some}, {}}}));
+    REQUIRE(story.kitchen.lots.size() == 1);
+    CHECK(story.kitchen.lots[0].rough == measure::Rough::some);
+    CHECK(story.has("parsley") == 0);
+    const Change eaten = story.does(story.eating("parsley", of(grams(10))));
+    CHECK(eaten.entries.empty());
+    CHECK(eaten.notes == std::vector<std::string>{"10 g parsley: from what is there as 'some'"});
+    story.does(story.counting("crisper", {{world.ingredient("parsley"), {}, of(grams(20)), {}}}));
+    CHECK(story.has("parsley") == 20'000);
+    CHECK_FALSE(story.kitchen.lots[0].rough);
+}
+
+TEST_CASE("one thing is counted once") {
+    Story story;
+    const kitchen::CountedItem peas{world.ingredient("peas"), {}, packs(1'000), {}};
+    CHECK(story.fails(story.counting("near-freezer", {peas, peas})) ==
+          "peas: counted twice; expected one count of it; add the two up");
+}
+
+TEST_CASE("a staple is out, and there again when it is got") {
+    Story story;
+    const auto oil = world.ingredient("oil");
+    story.does([&](const At& at) { return kitchen::out(at, oil, true); });
+    CHECK_FALSE(story.kitchen.taken_as_there(oil));
+    story.gets("oil", of(millilitres(750)), "pantry");
+    CHECK(story.kitchen.taken_as_there(oil));
+    CHECK(story.fails([&](const At& at) { return kitchen::out(at, world.ingredient("milk"), true); }) ==
+          "milk: is no staple: its stock is counted; expected a staple; say 'samebase count' or 'samebase tossed'");
+}
+
+TEST_CASE("the plan is set, changed, swapped and cleared by edits") {
+    Story story;
+    const basics::Day friday = day("2026-11-27");
+    const basics::Day monday = day("2026-11-30");
+    const auto dinner = kitchen::Meal::dinner;
+    story.does([&](const At& at) {
+        return kitchen::set_meal(at, {friday, dinner, world.dish("meat-loaf"), false, {}, 0});
+    });
+    story.does([&](const At& at) {
+        return kitchen::set_meal(at, {monday, dinner, world.dish("omelette"), false, 4, 1});
+    });
+    const Change change = story.does([&](const At& at) {
+        return kitchen::set_meal(at, {friday, dinner, world.dish("roast-chicken"), false, {}, 0});
+    });
+    CHECK(change.line == "dinner on Fri 27 Nov: roast chicken instead of meat loaf");
+    CHECK(change.plan.size() == 2);
+    story.does([&](const At& at) { return kitchen::swap_days(at, friday, monday, dinner); });
+    REQUIRE(story.kitchen.plan.size() == 2);
+    CHECK(story.kitchen.plan[0] == kitchen::Planned{friday, dinner, world.dish("omelette"), false, 4, 1});
+    CHECK(story.kitchen.plan[1].dish == world.dish("roast-chicken"));
+    story.does([&](const At& at) { return kitchen::set_plan(at, {friday, friday}, {}, {}, "plan"); });
+    CHECK(story.kitchen.plan.size() == 1);
+}
+
+TEST_CASE("past menus are remembered once") {
+    Story story;
+    const kitchen::Had had{day("2025-01-01"), kitchen::Meal::lunch, world.dish("omelette")};
+    const std::vector<kitchen::Had> twice{had, had};
+    const auto remembering = [&](const At& at) { return basics::Result<Change>(kitchen::remember(at, twice)); };
+    CHECK(story.does(remembering).history.size() == 1);
+    CHECK(story.does(remembering).history.empty());
+}
