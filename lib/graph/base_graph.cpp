@@ -5,6 +5,7 @@
 #include <boost/graph/dijkstra_shortest_paths.hpp>
 #include <cmath>
 #include <mutex>
+#include <tuple>
 #include <utility>
 
 #include "basics/exact.hpp"
@@ -81,7 +82,8 @@ double fit_of(Cost cost) {
 }
 
 struct BaseGraph::Inside {
-    Inside(const catalogue::Catalogue& the_catalogue, std::vector<Statement> the_statements, const Parameters& the_parameters)
+    Inside(const catalogue::Catalogue& the_catalogue, std::vector<Statement> the_statements,
+           const Parameters& the_parameters)
         : catalogue(&the_catalogue),
           statements(std::move(the_statements)),
           parameters(the_parameters),
@@ -98,8 +100,8 @@ struct BaseGraph::Inside {
         return *rows[from];
     }
 
-    /// What to use at a vertex that the search has reached, with the ratio along the cheapest path. Of equally cheap last steps
-    /// the one from the lowest vertex, which is the first identifier, is on the path.
+    /// What to use at a vertex that the search has reached, with the ratio along the cheapest path. Of equally cheap
+    /// last steps the one from the lowest vertex, which is the first identifier, is on the path.
     StandIn found(const Row& row, std::uint32_t source, std::uint32_t target) const {
         StandIn result;
         result.cost = row[target];
@@ -121,9 +123,11 @@ struct BaseGraph::Inside {
             result.use.emplace_back(IngredientId{target / static_cast<std::uint32_t>(catalogue::role_count)}, ratio);
             return result;
         }
-        const auto& mixture = statements[static_cast<std::size_t>(steps.mixtures[target - ingredient_vertices])];
+        const auto& mixture =
+            statements[static_cast<std::size_t>(steps.mixtures[target - ingredient_vertices].statement)];
         for (const Part& part : mixture.parts) {
-            result.use.emplace_back(std::get<IngredientId>(part.of), basics::fits(basics::scale(part.ratio, ratio, one)));
+            result.use.emplace_back(std::get<IngredientId>(part.of),
+                                    basics::fits(basics::scale(part.ratio, ratio, one)));
         }
         return result;
     }
@@ -141,7 +145,8 @@ struct BaseGraph::Inside {
     std::vector<std::unique_ptr<Row>> backward_rows;
 };
 
-BaseGraph::BaseGraph(const catalogue::Catalogue& catalogue, std::vector<Statement> statements, const Parameters& parameters)
+BaseGraph::BaseGraph(const catalogue::Catalogue& catalogue, std::vector<Statement> statements,
+                     const Parameters& parameters)
     : inside_(std::make_unique<Inside>(catalogue, std::move(statements), parameters)) {}
 BaseGraph::BaseGraph(BaseGraph&&) noexcept = default;
 BaseGraph& BaseGraph::operator=(BaseGraph&&) noexcept = default;
@@ -180,10 +185,13 @@ std::vector<StandIn> BaseGraph::stand_ins(Node node, double least_fit, catalogue
         }
         found.push_back(std::move(stand_in));
     };
-    for (std::uint32_t i = 0; i < in.catalogue->ingredients().size(); ++i) consider(detail::vertex(IngredientId{i}, node.role));
-    for (std::uint32_t target = in.ingredient_vertices; target < in.vertices; ++target) consider(target);
+    for (std::uint32_t i = 0; i < in.catalogue->ingredients().size(); ++i)
+        consider(detail::vertex(IngredientId{i}, node.role));
+    for (std::uint32_t i = 0; i < in.steps.mixtures.size(); ++i) {
+        if (in.steps.mixtures[i].role == node.role) consider(in.ingredient_vertices + i);
+    }
     std::stable_sort(found.begin(), found.end(), [](const StandIn& a, const StandIn& b) {
-        return a.cost != b.cost ? a.cost < b.cost : a.use < b.use;
+        return std::tie(a.cost, a.use, a.note) < std::tie(b.cost, b.use, b.note);
     });
     return found;
 }
@@ -194,7 +202,8 @@ bool BaseGraph::forbidden(IngredientId replaced, IngredientId used, Role role) c
                                         [](const detail::Forbidden& pair, const auto& key) {
                                             return std::pair{pair.replaced, pair.used} < key;
                                         });
-    return found != pairs.end() && found->replaced == replaced && found->used == used && catalogue::has(found->roles, role);
+    return found != pairs.end() && found->replaced == replaced && found->used == used &&
+           catalogue::has(found->roles, role);
 }
 
 const Parameters& BaseGraph::parameters() const {

@@ -1,12 +1,13 @@
 // The base graph: which ingredient can do another's work, at what cost.
 //
-// A vertex is an (ingredient, role), or a mixture. An edge is a step: a stand-in that is stated for the pair or for its families, a
-// step between siblings of a family, or a change of role. A step costs -ln(fit) in millionths, as an integer, so that every
-// machine ranks alike. For an ordered pair in a role the nearest statement holds: one that names the pair, else the one whose
-// families are the fewest steps up from both; a better fit settles what is equally near.
+// A vertex is an (ingredient, role) or a (mixture, role). An edge is a step: a stand-in that is stated for the pair or
+// for its families, a step between siblings of a family, or a change of role. A step costs -ln(fit) in millionths, as
+// an integer, so that every machine ranks alike. For an ordered pair in a role the nearest statement holds: one that
+// names the pair, else the one whose families are the fewest steps up from both; a better fit settles what is equally
+// near, then a lower ratio, then the note.
 //
-// Building costs the number of steps (tens of thousands, a few milliseconds). A row of costs is one run of Dijkstra's algorithm,
-// made when first asked for and kept; asking again is a lookup. Questions may be asked from several threads.
+// Building costs the number of steps (tens of thousands, a few milliseconds). A row of costs is one run of Dijkstra's
+// algorithm, made when first asked for and kept; asking again is a lookup. Questions may be asked from several threads.
 #pragma once
 
 #include <cstdint>
@@ -53,12 +54,12 @@ class BaseGraph {
     BaseGraph& operator=(BaseGraph&&) noexcept;
     ~BaseGraph();
 
-    /// The cost of the cheapest path; 0 only for the same node, nothing where there is no path. Obeys neither `never` nor a
-    /// least fit: likeness stands on it. c(a, b) <= c(a, x) + c(x, b) holds exactly.
+    /// The cost of the cheapest path; 0 only for the same node, nothing where there is no path. Obeys neither `never`
+    /// nor a least fit: likeness stands on it. c(a, b) <= c(a, x) + c(x, b) holds exactly.
     [[nodiscard]] std::optional<Cost> cost(Node from, Node to) const;
 
-    /// All costs from a node, or to it, by node (see `position`); `no_path` where there is none. The span stays as long as the
-    /// graph does.
+    /// All costs from a node, or to it, by node (see `position`); `no_path` where there is none. The span stays as long
+    /// as the graph does.
     [[nodiscard]] std::span<const std::int32_t> costs_from(Node node) const;
     [[nodiscard]] std::span<const std::int32_t> costs_to(Node node) const;
     [[nodiscard]] static std::size_t position(Node node) {
@@ -66,12 +67,13 @@ class BaseGraph {
     }
     static constexpr std::int32_t no_path = std::numeric_limits<std::int32_t>::max();
 
-    /// What can do the ingredient's work in that role, best first, equal costs in the order of identifiers; at least `least_fit`,
-    /// no pair that is forbidden, nothing with an allergen of `avoid`, never the ingredient itself.
+    /// What can do the ingredient's work in that role, best first, equal costs in the order of identifiers; at least
+    /// `least_fit`, no pair that is forbidden, nothing with an allergen of `avoid`, never the ingredient itself.
     [[nodiscard]] std::vector<StandIn> stand_ins(Node node, double least_fit, catalogue::AllergenSet avoid) const;
 
     /// Whether the nearest statement about the pair says `never`.
-    [[nodiscard]] bool forbidden(catalogue::IngredientId replaced, catalogue::IngredientId used, catalogue::Role role) const;
+    [[nodiscard]] bool forbidden(catalogue::IngredientId replaced, catalogue::IngredientId used,
+                                 catalogue::Role role) const;
 
     [[nodiscard]] const Parameters& parameters() const;
     [[nodiscard]] std::span<const Statement> statements() const;

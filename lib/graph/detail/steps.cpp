@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <limits>
+#include <string_view>
+#include <tuple>
 
 #include "basics/exact.hpp"
 
@@ -22,7 +24,7 @@ struct Said {
     int distance = far_away;  ///< steps up both families; 0 where the pair is named
     std::int32_t cost = 0;
     std::int32_t ratio = 0;
-    std::int32_t statement = 0;
+    std::int32_t statement = siblings_of_a_family;
     int never_distance = far_away;
 };
 
@@ -32,8 +34,11 @@ using SaidInRoles = std::array<Said, catalogue::role_count>;
 class Reader {
   public:
     Reader(const Catalogue& catalogue, const std::vector<Statement>& statements)
-        : catalogue_(catalogue), statements_(statements), said_(catalogue.ingredients().size()),
-          by_ingredient_(catalogue.ingredients().size()), by_family_(catalogue.families().size()) {
+        : catalogue_(catalogue),
+          statements_(statements),
+          said_(catalogue.ingredients().size()),
+          by_ingredient_(catalogue.ingredients().size()),
+          by_family_(catalogue.families().size()) {
         for (std::size_t i = 0; i < statements.size(); ++i) {
             const Statement& statement = statements[i];
             if (statement.parts.size() != 1) continue;
@@ -108,7 +113,8 @@ class Reader {
     void siblings(IngredientId from, FamilyId family, int up) {
         const auto& fit = catalogue_[family].siblings;
         if (!fit) return;
-        const Said said{.cost = static_cast<std::int32_t>(cost_of(*fit)), .ratio = static_cast<std::int32_t>(one),
+        const Said said{.cost = static_cast<std::int32_t>(cost_of(*fit)),
+                        .ratio = static_cast<std::int32_t>(one),
                         .statement = siblings_of_a_family};
         for (const IngredientId member : catalogue_.members(family)) {
             if (member == from) continue;
@@ -127,15 +133,18 @@ class Reader {
         return here;
     }
 
-    /// The nearer statement; of two equally near the better fit, then the earlier one.
-    static void better(Said& so_far, const Said& said) {
-        const bool replace = said.distance < so_far.distance ||
-                             (said.distance == so_far.distance &&
-                              (said.cost < so_far.cost || (said.cost == so_far.cost && said.statement < so_far.statement)));
-        if (!replace) return;
+    /// The nearer statement; of two equally near the better fit, then the one that uses less, then the first by its
+    /// note: never the order in which they are given.
+    void better(Said& so_far, const Said& said) const {
+        const auto key = [&](const Said& s) { return std::tuple(s.distance, s.cost, s.ratio, note_of(s)); };
+        if (key(said) >= key(so_far)) return;
         const int never = so_far.never_distance;
         so_far = said;
         so_far.never_distance = never;
+    }
+
+    std::string_view note_of(const Said& said) const {
+        return said.statement < 0 ? std::string_view() : statements_[static_cast<std::size_t>(said.statement)].note;
     }
 
     void emit(IngredientId from, Steps& out) {
@@ -169,10 +178,10 @@ void add_mixtures(const Catalogue& catalogue, const std::vector<Statement>& stat
     for (std::size_t i = 0; i < statements.size(); ++i) {
         const Statement& statement = statements[i];
         if (statement.parts.size() < 2 || statement.never) continue;
-        const auto mixture = first + static_cast<std::uint32_t>(out.mixtures.size());
-        out.mixtures.push_back(static_cast<std::int32_t>(i));
         for (const Role role : catalogue::all_roles) {
             if (!catalogue::has(statement.roles, role)) continue;
+            const auto mixture = first + static_cast<std::uint32_t>(out.mixtures.size());
+            out.mixtures.push_back({static_cast<std::int32_t>(i), role});
             out.steps.push_back({vertex(std::get<IngredientId>(statement.replaces), role), mixture,
                                  static_cast<std::int32_t>(cost_of(statement.fit)), static_cast<std::int32_t>(one),
                                  static_cast<std::int32_t>(i)});

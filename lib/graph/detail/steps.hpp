@@ -27,10 +27,16 @@ struct Forbidden {
     catalogue::RoleSet roles = 0;
 };
 
+/// A mixture in one of its roles.
+struct Mixture {
+    std::int32_t statement = 0;  ///< index
+    catalogue::Role role = catalogue::Role::main;
+};
+
 struct Steps {
     std::vector<Step> steps;           ///< in the order of (from, to)
     std::vector<Forbidden> forbidden;  ///< in the order of (replaced, used)
-    std::vector<std::int32_t> mixtures;  ///< the statement of each mixture; its vertex follows those of the ingredients
+    std::vector<Mixture> mixtures;     ///< their vertices follow those of the ingredients
 };
 
 [[nodiscard]] constexpr std::uint32_t vertex(catalogue::IngredientId ingredient, catalogue::Role role) {
