@@ -179,7 +179,9 @@ TEST_CASE("no two dishes are the same but in name") {
         }
         return amount / dish.serves;
     };
-    for (const auto& [signature, dishes] : alike) {
+    for (const auto& entry : alike) {
+        const Signature& signature = entry.first;
+        const std::vector<const Dish*>& dishes = entry.second;
         for (std::size_t i = 0; i < dishes.size(); ++i) {
             for (std::size_t k = i + 1; k < dishes.size(); ++k) {
                 const bool same = std::all_of(signature.begin(), signature.end(), [&](const auto& what) {

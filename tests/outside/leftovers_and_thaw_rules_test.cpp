@@ -21,6 +21,7 @@
 //     poultry 74 C, egg dishes 71 C, fin fish 63 C, leftovers and casseroles 74 C
 //   Partnership for Food Safety Education, 2016 leaflet (extension.msstate.edu): all minced meat 74 C
 #include <catch2/catch.hpp>
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -134,7 +135,7 @@ TEST_CASE("thawing in the fridge takes a day for every 1.8 kg and at least a day
                 lot.ingredient = id;
                 lot.amount = measure::Mass{grams * 1000};
                 lot.packs = {grams * 1000};
-                const int days = stock::days_to_thaw(lot, thing(id), stock::ThawMethod::fridge);
+                const std::int64_t days = stock::days_to_thaw(lot, thing(id), stock::ThawMethod::fridge);
                 INFO(thing(id).id << ", " << grams << " g: " << days << " days");
                 CHECK(days >= 1);
                 CHECK(days * 1800 >= grams);

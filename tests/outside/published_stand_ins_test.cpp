@@ -170,7 +170,7 @@ std::string wrong(const Published& row, const std::map<Key, Ratios>& spread) {
         return wrong(row, spread, *role);
     }
     for (const Role role : catalogue::all_roles) {
-        const std::string said = wrong(row, spread, role);
+        std::string said = wrong(row, spread, role);
         if (!said.empty()) return said;
     }
     return {};
