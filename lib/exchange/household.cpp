@@ -35,7 +35,8 @@ const std::vector<std::string>& weekday_words() {
 std::uint8_t weekdays(const Element& list) {
     std::uint8_t bits = 0;
     for (const Element& e : list.list()) {
-        if (const auto day = detail::word(e, read_weekday_key, weekday_words())) bits = static_cast<std::uint8_t>(bits | 1U << *day);
+        if (const auto day = detail::word(e, read_weekday_key, weekday_words()))
+            bits = static_cast<std::uint8_t>(bits | 1U << *day);
     }
     return bits;
 }
@@ -76,26 +77,32 @@ void marks(const Element& person, kitchen::Person& result, const Knowledge& know
 
 kitchen::Person person(const Element& e, const Knowledge& knowledge) {
     kitchen::Person result;
-    e.object({"id", "name", "eats", "avoids", "dislikes", "marks", "home", "roster", "roster_from", "away"});
+    if (!e.object({"id", "name", "eats", "avoids", "dislikes", "marks", "home", "roster", "roster_from", "away"}))
+        return result;
     result.id = e.id("id");
     result.name = e.text("name");
     result.serve_thousandths = std::llround(e.optional_number("eats", 0.05, 5).value_or(1) * 1000);
     result.avoids = detail::allergens(e.list("avoids"));
     for (const Element& disliked : e.list("dislikes")) {
-        if (const auto of = detail::named_ingredient_or_family(disliked, knowledge.catalogue)) result.dislikes.push_back(*of);
+        if (const auto of = detail::named_ingredient_or_family(disliked, knowledge.catalogue))
+            result.dislikes.push_back(*of);
     }
     marks(e, result, knowledge);
     if (const auto home = e.find("home")) result.roster.push_back(week(*home));
     for (const Element& w : e.list("roster")) result.roster.push_back(week(w));
-    if (result.roster.empty()) e.wrong("neither 'home' nor 'roster'", "the meals that this person is home for");
+    if (!e.find("home") && !(e.find("roster") && !e.find("roster")->value().empty()))
+        e.wrong("neither 'home' nor 'roster'", "the meals that this person is home for");
     if (const auto from = e.find("roster_from")) result.roster_from = detail::day(*from);
     for (const Element& away : e.list("away")) {
-        away.object({"from", "to", "meals"});
+        if (!away.object({"from", "to", "meals"})) continue;
         const auto from = away.need("from");
         const auto to = away.need("to");
         if (!from || !to) continue;
-        kitchen::Away absence{{detail::day(*from), detail::day(*to)}, kitchen::Meals{3}};
-        if (absence.span.last < absence.span.first) to->wrong(to->shown(), "a day that is not before 'from'");
+        const auto first = detail::checked_day(*from);
+        const auto last = detail::checked_day(*to);
+        if (!first || !last) continue;
+        kitchen::Away absence{{*first, *last}, kitchen::Meals{3}};
+        if (*last < *first) to->wrong(to->shown(), "a day that is not before 'from'");
         if (const auto which = away.find("meals")) absence.meals = meals(*which);
         result.away.push_back(absence);
     }
@@ -103,30 +110,36 @@ kitchen::Person person(const Element& e, const Knowledge& knowledge) {
 }
 
 stock::Place place(const Element& e) {
-    e.object({"id", "name", "kind", "litres"});
     stock::Place result;
+    if (!e.object({"id", "name", "kind", "litres"})) return result;
     result.id = e.id("id");
     result.name = e.text("name");
     if (const auto kind = e.need("kind")) {
-        result.kind = detail::word(*kind, stock::read_place_kind, detail::names_of<stock::PlaceKind>(5)).value_or(result.kind);
+        result.kind =
+            detail::word(*kind, stock::read_place_kind, detail::names_of<stock::PlaceKind>(5)).value_or(result.kind);
     }
     if (const auto litres = e.optional_number("litres", 0.1, 100'000)) result.room_ml = std::llround(*litres * 1000);
     return result;
 }
 
-/// Sorted by identifier; one that comes twice is a problem.
-template <class Thing>
-void sort_by_id(std::vector<Thing>& things, const Element& list, std::string_view what) {
-    std::sort(things.begin(), things.end(), [](const Thing& a, const Thing& b) { return a.id < b.id; });
-    if (const auto twice = basics::out_of_order(things)) {
-        list.wrong(fmt::format("the {} '{}' twice", what, *twice), "identifiers that occur once");
+/// Reads a list in which every entry has an identifier of its own, into the order of identifiers.
+template <class Read>
+auto by_id(const std::vector<Element>& list, Read read) {
+    std::vector<decltype(read(list.front()))> things;
+    std::vector<std::pair<std::string, Element>> ids;
+    for (const Element& e : list) {
+        things.push_back(read(e));
+        if (!things.back().id.empty()) ids.emplace_back(things.back().id, e);
     }
+    detail::sound_ids(ids);
+    std::sort(things.begin(), things.end(), [](const auto& a, const auto& b) { return a.id < b.id; });
+    return things;
 }
 
 void rules(const Element& e, Household& result, const Knowledge& knowledge) {
     const auto& catalogue = knowledge.catalogue;
     for (const Element& use : e.list("standing_uses")) {
-        use.object({"of", "amount", "days"});
+        if (!use.object({"of", "amount", "days"})) continue;
         const auto id = detail::ingredient(use, "of", catalogue);
         const auto at = use.need("amount");
         if (!id || !at) continue;
@@ -137,23 +150,34 @@ void rules(const Element& e, Household& result, const Knowledge& knowledge) {
         result.standing_uses.push_back(standing);
     }
     for (const Element& night : e.list("standing_nights")) {
-        night.object({"day", "kinds", "from"});
+        if (!night.object({"day", "kinds", "from"})) continue;
         const auto at = night.need("day");
         const auto day = at ? detail::word(*at, read_weekday_key, weekday_words()) : std::nullopt;
         kitchen::StandingNight standing;
-        for (const Element& kind : night.list("kinds")) standing.kinds.push_back(kind.text());
-        if (standing.kinds.empty()) night.wrong("no kinds", "at least one kind of dish");
+        for (const Element& kind : night.list("kinds")) {
+            if (auto known = detail::word(kind, detail::read_dish_kind, detail::dish_kinds())) {
+                standing.kinds.push_back(std::move(*known));
+            }
+        }
+        if (!night.find("kinds") || night.find("kinds")->value().empty())
+            night.wrong("no kinds", "at least one kind of dish");
         if (const auto from = night.find("from")) standing.from = detail::day(*from);
         if (!day) continue;
         standing.weekday = std::chrono::weekday{*day};
+        if (std::any_of(result.standing_nights.begin(), result.standing_nights.end(),
+                        [&](const auto& other) { return other.weekday == standing.weekday; })) {
+            at->wrong(fmt::format("{} once more", at->shown()),
+                      "one standing night for a weekday; several kinds take turns");
+        }
         result.standing_nights.push_back(std::move(standing));
     }
     for (const Element& o : e.list("occasions")) {
-        o.object({"day", "note", "dish", "guests", "guests_avoid"});
+        if (!o.object({"day", "note", "dish", "guests", "guests_avoid"})) continue;
         kitchen::Occasion occasion;
         if (const auto day = o.need("day")) occasion.day = detail::day(*day);
         occasion.note = o.optional_text("note").value_or("");
-        if (const auto dish = o.find("dish"); dish && !dish->is_null()) occasion.dish = detail::dish(o, "dish", knowledge.cookbook);
+        if (const auto dish = o.find("dish"); dish && !dish->is_null())
+            occasion.dish = detail::dish(o, "dish", knowledge.cookbook);
         occasion.guests = static_cast<int>(o.optional_integer("guests", 0, 1000).value_or(0));
         occasion.guests_avoid = detail::allergens(o.list("guests_avoid"));
         result.occasions.push_back(std::move(occasion));
@@ -162,11 +186,12 @@ void rules(const Element& e, Household& result, const Knowledge& knowledge) {
 
 void prices(const Element& e, Household& result, const catalogue::Catalogue& catalogue) {
     for (const Element& p : e.list("prices")) {
-        p.object({"of", "amount", "price"});
+        if (!p.object({"of", "amount", "price"})) continue;
         const auto id = detail::ingredient(p, "of", catalogue);
         const auto at = p.need("amount");
         const auto price = p.optional_integer("price", 0, 100'000'000);
-        if (!price) p.wrong("no 'price'", "what was paid, in the smallest unit of the currency");
+        if (!p.find("price") || p.find("price")->is_null())
+            p.wrong("no 'price'", "what was paid, in the smallest unit of the currency");
         if (!id || !at || !price) continue;
         if (const auto amount = detail::amount_of(*at, *id, catalogue, result.measures)) {
             result.prices.push_back({*id, *amount, basics::Money{*price}});
@@ -203,10 +228,13 @@ void staples(const Element& e, Household& result, const catalogue::Catalogue& ca
 
 void settings(const Element& e, Household& result) {
     result.name = e.text("name");
-    if (const auto currency = e.optional_text("currency")) {
-        const bool code = currency->size() == 3 && std::all_of(currency->begin(), currency->end(), [](char c) { return c >= 'A' && c <= 'Z'; });
-        if (!code) e.find("currency")->wrong(e.find("currency")->shown(), "three capital letters (ISO 4217), such as 'AUD'");
-        result.currency = *currency;
+    if (const auto at = e.find("currency"); at && !at->is_null()) {
+        const std::string code = at->text();
+        const bool capitals = std::all_of(code.begin(), code.end(), [](char c) { return c >= 'A' && c <= 'Z'; });
+        if (at->value().is_string() && (code.size() != 3 || !capitals)) {
+            at->wrong(at->shown(), "three capital letters (ISO 4217), such as 'AUD'");
+        }
+        result.currency = code;
     }
     if (const auto at = e.find("hemisphere")) {
         const auto read = [](std::string_view text) -> std::optional<bool> {
@@ -217,32 +245,34 @@ void settings(const Element& e, Household& result) {
         result.southern = detail::word(*at, read, {"south", "north"}).value_or(true);
     }
     if (const auto at = e.find("measures")) {
-        result.measures = detail::word(*at, measure::read_measure_set, detail::names_of<measure::MeasureSet>(measure::measure_set_count))
+        result.measures = detail::word(*at, measure::read_measure_set,
+                                       detail::names_of<measure::MeasureSet>(measure::measure_set_count))
                               .value_or(result.measures);
     }
     if (const auto days = e.find("shopping_days")) result.shopping_days = weekdays(*days);
-    if (const auto minutes = e.find("minutes"); minutes && minutes->object({"sun", "mon", "tue", "wed", "thu", "fri", "sat"})) {
+    if (const auto minutes = e.find("minutes");
+        minutes && minutes->object({"sun", "mon", "tue", "wed", "thu", "fri", "sat"})) {
         for (unsigned i = 0; i < weekday_keys.size(); ++i) {
-            if (const auto most = minutes->optional_integer(weekday_keys[i], 0, 1440)) result.minutes[i] = static_cast<int>(*most);
+            if (const auto most = minutes->optional_integer(weekday_keys[i], 0, 1440))
+                result.minutes[i] = static_cast<int>(*most);
         }
     }
 }
 
 }  // namespace
 
-basics::Result<Household> read_household(const nlohmann::json& document, const std::string& name, const Knowledge& knowledge) {
+basics::Result<Household> read_household(const nlohmann::json& document, const std::string& name,
+                                         const Knowledge& knowledge) {
     basics::Problems problems;
     const Element e(document, name, problems);
     Household result;
-    if (e.object({"samebase", "name", "currency", "hemisphere", "measures", "people", "places", "usual_staples", "staples",
-                  "not_staples", "standing_uses", "standing_nights", "occasions", "prices", "shopping_days", "minutes", "worths"})) {
-        const auto version = e.need("samebase");
-        if (version) static_cast<void>(version->integer(1, 1));
+    if (e.object({"samebase", "name", "currency", "hemisphere", "measures", "people", "places", "usual_staples",
+                  "staples", "not_staples", "standing_uses", "standing_nights", "occasions", "prices", "shopping_days",
+                  "minutes", "worths"})) {
+        if (const auto at = e.need("samebase")) detail::version(*at);
         settings(e, result);
-        for (const Element& p : e.list("people")) result.people.push_back(person(p, knowledge));
-        for (const Element& p : e.list("places")) result.places.push_back(place(p));
-        sort_by_id(result.people, e, "person");
-        sort_by_id(result.places, e, "place");
+        result.people = by_id(e.list("people"), [&](const Element& p) { return person(p, knowledge); });
+        result.places = by_id(e.list("places"), place);
         staples(e, result, knowledge.catalogue);
         rules(e, result, knowledge);
         prices(e, result, knowledge.catalogue);
@@ -252,13 +282,34 @@ basics::Result<Household> read_household(const nlohmann::json& document, const s
     return result;
 }
 
+namespace {
+
+/// "mon" three days on is "thu"; other text stays.
+std::string weekday_on(const std::string& text, basics::days shift) {
+    const auto day = read_weekday_key(text);
+    if (!day) return text;
+    return std::string(weekday_keys[(std::chrono::weekday{*day} + shift).c_encoding()]);
+}
+
+}  // namespace
+
 nlohmann::json moved(nlohmann::json document, basics::days shift) {
-    if (document.is_string()) {
-        const auto day = basics::read_iso_day(document.get_ref<const std::string&>());
-        return day ? nlohmann::json(basics::iso(*day + shift)) : document;
-    }
-    if (document.is_structured()) {
-        for (auto& child : document) child = moved(std::move(child), shift);
+    std::vector<nlohmann::json*> to_do{&document};  // not by recursion: a document may nest as deep as it likes
+    while (!to_do.empty()) {
+        nlohmann::json& value = *to_do.back();
+        to_do.pop_back();
+        if (value.is_object()) {
+            nlohmann::json renamed = nlohmann::json::object();
+            for (auto& [key, child] : value.items()) renamed[weekday_on(key, shift)] = std::move(child);
+            value = std::move(renamed);
+        } else if (value.is_string()) {
+            const auto& text = value.get_ref<const std::string&>();
+            const auto day = basics::read_iso_day(text);
+            value = day ? basics::iso(*day + shift) : weekday_on(text, shift);
+        }
+        if (value.is_structured()) {
+            for (auto& child : value) to_do.push_back(&child);
+        }
     }
     return document;
 }

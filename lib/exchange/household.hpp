@@ -1,5 +1,5 @@
-// The two documents of a kitchen: the household (kitchen.json), and its stock, plan and history (stock.json, and the part of a whole
-// export). data/README.md says how they are written.
+// The two documents of a kitchen: the household (kitchen.json), and its stock, plan and history (stock.json, and the
+// part of a whole export). data/README.md says how they are written.
 #pragma once
 
 #include <nlohmann/json_fwd.hpp>
@@ -26,7 +26,8 @@ struct Stock {
                                                const kitchen::Knowledge& knowledge, const kitchen::Household& household,
                                                basics::days shift);
 
-/// The household document with every date moved by `shift`, for the demo kitchen.
+/// The document with every date moved by `shift`, and every weekday with them, so that what fell on one day still does:
+/// for the demo kitchen. Without recursion.
 [[nodiscard]] nlohmann::json moved(nlohmann::json document, basics::days shift);
 
 }  // namespace samebase::exchange

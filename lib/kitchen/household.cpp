@@ -6,15 +6,11 @@ namespace samebase::kitchen {
 
 namespace {
 
-/// Whole weeks from the week of one day to the week of another, weeks starting on Monday; rounds down.
-std::int64_t weeks_between(basics::Day from, basics::Day to) {
-    const auto monday = [](basics::Day day) { return day - (std::chrono::weekday{day} - std::chrono::Monday); };
-    return (monday(to) - monday(from)).count() / 7;
-}
-
+/// Which of `count` weeks in turn a day falls in, the first beginning on `from`.
 std::size_t in_turn(basics::Day from, basics::Day day, std::size_t count) {
+    const auto week = std::chrono::floor<std::chrono::weeks>(day - from).count();
     const auto n = static_cast<std::int64_t>(count);
-    return static_cast<std::size_t>(((weeks_between(from, day) % n) + n) % n);
+    return static_cast<std::size_t>(((week % n) + n) % n);
 }
 
 }  // namespace

@@ -46,7 +46,7 @@ struct Person {
     catalogue::AllergenSet avoids;
     std::vector<catalogue::Of> dislikes;  ///< not put before them
     std::vector<Mark> marks;
-    std::vector<Week> roster;  ///< weeks that follow one another in turn, from the week of `roster_from`; never empty
+    std::vector<Week> roster;  ///< weeks that follow one another in turn, the first from `roster_from` on; never empty
     basics::Day roster_from;
     std::vector<Away> away;
 };
@@ -60,7 +60,7 @@ struct StandingUse {
     std::uint8_t weekdays = 0x7F;  ///< bit 0 for Sunday
 };
 
-/// A weekday that always has the same kind of dish; several kinds take turns, a week each, from the week of `from`.
+/// A weekday that always has the same kind of dish; several kinds take turns, a week each, the first from `from` on.
 struct StandingNight {
     std::chrono::weekday weekday;
     std::vector<std::string> kinds;

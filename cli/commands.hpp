@@ -1,0 +1,26 @@
+// The table of commands. Each has a file of its own that reads its arguments, loads, asks and shows.
+#pragma once
+
+#include <CLI/App.hpp>
+#include <functional>
+#include <string>
+
+#include "context.hpp"
+
+namespace samebase::cli {
+
+/// Set by the command that was parsed; main runs it.
+struct Chosen {
+    std::function<Outcome(const Context&)> run;
+};
+
+void add_tonight(CLI::App& app, Chosen& chosen);
+void add_else(CLI::App& app, Chosen& chosen);
+void add_check(CLI::App& app, Chosen& chosen);
+void add_demo(CLI::App& app, Chosen& chosen);
+void add_new(CLI::App& app, Chosen& chosen);
+
+/// All of them, in the order of the help.
+void add_commands(CLI::App& app, Chosen& chosen);
+
+}  // namespace samebase::cli

@@ -1,0 +1,57 @@
+// What is for dinner, what do I take out, what must be used?
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "flow/balance.hpp"
+#include "flow/thaw.hpp"
+#include "kitchen/kitchen.hpp"
+
+namespace samebase::ask {
+
+/// A meal of the day as planned, for those who are home.
+struct MealTonight {
+    cookbook::DishId dish;
+    bool ready_meal = false;
+    std::int64_t serves_thousandths = 0;
+    int minutes = 0;
+};
+
+/// Stock that nothing in the plan eats in time.
+struct InDanger {
+    catalogue::IngredientId ingredient;
+    stock::LotNumber lot = 0;
+    measure::Amount amount;  ///< what would be left
+    basics::Money price;
+    basics::Day by;
+    bool use_by = false;  ///< else it is a matter of quality
+};
+
+/// What a planned meal lacks before the next shopping day.
+struct Short {
+    catalogue::IngredientId ingredient;
+    measure::Amount amount;
+    basics::Day day;
+    std::optional<cookbook::DishId> dish;  ///< nothing: a standing use
+};
+
+struct TonightAnswer {
+    basics::Day day;
+    std::optional<MealTonight> dinner;
+    std::optional<std::string> standing_kind;  ///< what the night asks for, where nothing is planned
+    std::vector<std::string> eaters;
+    std::vector<MealTonight> lunches;
+    std::vector<flow::ThawMove> take_out;     ///< today, for coming meals
+    std::vector<InDanger> use_first;          ///< soonest first
+    std::vector<Short> short_of;              ///< before shopping day
+    std::vector<InDanger> past;               ///< past its use-by: to be tossed
+    std::optional<basics::Day> shopping;      ///< the next shopping day
+    std::vector<std::string> cautions;
+};
+
+/// Costs one balance up to the horizon.
+[[nodiscard]] TonightAnswer ask_tonight(const kitchen::Kitchen& kitchen, basics::Day today);
+
+}  // namespace samebase::ask

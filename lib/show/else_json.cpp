@@ -1,0 +1,103 @@
+#include "show/else.hpp"
+#include "show/json.hpp"
+
+namespace samebase::show {
+
+namespace {
+
+Json because(const ask::Because& line, const kitchen::Kitchen& kitchen) {
+    const catalogue::Ingredient* thing = line.of ? &kitchen.catalogue()[*line.of] : nullptr;
+    return {{"line", name(line.line)},
+            {"minor", line.money.minor},
+            {"of", thing != nullptr ? Json(thing->id) : Json(nullptr)},
+            {"amount", thing != nullptr && line.amount ? json_amount(*line.amount, *thing) : Json(nullptr)},
+            {"note", line.note.empty() ? Json(nullptr) : Json(line.note)}};
+}
+
+Json use(const ask::LotUse& used, const kitchen::Kitchen& kitchen) {
+    const auto& thing = kitchen.catalogue()[used.ingredient];
+    return {{"ingredient", thing.id},
+            {"label", thing.name},
+            {"lot", used.lot},
+            {"amount", json_amount(used.amount, thing)},
+            {"state", name(used.state)},
+            {"use_by", json_day(used.use_by)},
+            {"best_by", json_day(used.best_by)},
+            {"use_first", used.use_first}};
+}
+
+Json stand_in(const ask::StandInUse& used, const kitchen::Kitchen& kitchen) {
+    Json parts = Json::array();
+    for (const auto& [id, amount] : used.use) {
+        const auto& thing = kitchen.catalogue()[id];
+        parts.push_back({{"ingredient", thing.id}, {"label", thing.name}, {"amount", json_amount(amount, thing)}});
+    }
+    return {{"for", kitchen.catalogue()[used.replaced].id},
+            {"use", std::move(parts)},
+            {"role", name(used.role)},
+            {"fit", std::round(used.fit * 1000) / 1000},
+            {"note", used.note.empty() ? Json(nullptr) : Json(used.note)}};
+}
+
+Json alternative(const ask::Alternative& a, const kitchen::Kitchen& kitchen) {
+    Json lines = Json::array();
+    for (const auto& line : a.because) lines.push_back(because(line, kitchen));
+    Json uses = Json::array();
+    for (const auto& used : a.uses) uses.push_back(use(used, kitchen));
+    Json stand_ins = Json::array();
+    for (const auto& used : a.stand_ins) stand_ins.push_back(stand_in(used, kitchen));
+    Json to_buy = Json::array();
+    for (const auto& buy : a.to_buy) {
+        const auto& thing = kitchen.catalogue()[buy.ingredient];
+        to_buy.push_back({{"ingredient", thing.id}, {"label", thing.name}, {"amount", json_amount(buy.amount, thing)},
+                          {"packs", buy.packs}, {"minor", buy.price.minor}});
+    }
+    Json leaves = Json::array();
+    for (const auto& leaving : a.leaves) {
+        const auto& thing = kitchen.catalogue()[leaving.ingredient];
+        leaves.push_back({{"ingredient", thing.id}, {"label", thing.name}, {"serves", json_serves(leaving.serves_thousandths)},
+                          {"use_by", json_day(leaving.use_by)}});
+    }
+    const auto& dish = kitchen.cookbook()[a.dish];
+    return {{"dish", dish.id},
+            {"label", dish.name},
+            {"ready_meal", a.ready_meal},
+            {"same_base", a.same_base},
+            {"likeness", static_cast<double>(a.likeness / 1000) / 1000},
+            {"minutes", a.ready_meal ? Json(nullptr) : Json(dish.minutes)},
+            {"worth", json_money(a.worth, kitchen)},
+            {"because", std::move(lines)},
+            {"uses", std::move(uses)},
+            {"stand_ins", std::move(stand_ins)},
+            {"to_buy", std::move(to_buy)},
+            {"leaves", std::move(leaves)},
+            {"cautions", a.cautions}};
+}
+
+}  // namespace
+
+Json json(const ask::ElseAnswer& answer, const kitchen::Kitchen& kitchen) {
+    const auto dish = [&](const std::optional<cookbook::DishId>& id) { return id ? Json(kitchen.cookbook()[*id].id) : Json(nullptr); };
+    Json alternatives = Json::array();
+    for (const auto& a : answer.alternatives) alternatives.push_back(alternative(a, kitchen));
+    return {{"question",
+             {{"day", basics::iso(answer.question.day)},
+              {"using", Json::array({kitchen.catalogue().slug(answer.using_)})},
+              {"lot", answer.question.lot ? Json(*answer.question.lot) : Json(nullptr)},
+              {"instead_of", dish(answer.question.instead_of)},
+              {"planned", dish(answer.planned)},
+              {"serves", json_serves(answer.serves_thousandths)},
+              {"left", answer.question.left},
+              {"horizon", basics::iso(answer.horizon)}}},
+            {"alternatives", std::move(alternatives)}};
+}
+
+Json json(const ask::WhyNot& answer, const kitchen::Kitchen& kitchen) {
+    return {{"dish", kitchen.cookbook()[answer.dish].id},
+            {"label", kitchen.cookbook()[answer.dish].name},
+            {"ruled_out_by", answer.reasons},
+            {"position", answer.position ? Json(*answer.position + 1) : Json(nullptr)},
+            {"alternative", answer.alternative ? alternative(*answer.alternative, kitchen) : Json(nullptr)}};
+}
+
+}  // namespace samebase::show
