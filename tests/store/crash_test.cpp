@@ -12,6 +12,7 @@
 
 #include "store/workbench.hpp"
 #include "support/chain.hpp"
+#include "support/faulty_disk.hpp"
 
 using namespace samebase;
 using namespace samebase::tests;
@@ -78,6 +79,7 @@ std::vector<stock::CommandNumber> numbers(const std::string& text) {
 TEST_CASE("killed at random points, a command is written whole or not at all") {
     constexpr int kills = 600;
     constexpr int kills_a_kitchen = 30;
+    const FaultyDisk fast;
     Dice dice(2026);
     const Folder reference_folder;
     Store reference = open(reference_folder.file());
@@ -91,7 +93,8 @@ TEST_CASE("killed at random points, a command is written whole or not at all") {
             folder = std::make_unique<Folder>();
             known = 0;
         }
-        const Child child = start({"chain", folder->file().string(), "1000000"});
+        const bool synced = i / kills_a_kitchen % 5 == 0;
+        const Child child = start({synced ? "chain-synced" : "chain", folder->file().string(), "1000000"});
         // A third of them are killed while they start, the others behind some command, or in the middle of the next.
         std::string said = i % 3 == 0 ? "" : lines_of(child, dice.roll(5) + 1);
         std::this_thread::sleep_for(std::chrono::microseconds(dice.roll(i % 3 == 0 ? 20'000 : 2'500)));

@@ -6,6 +6,7 @@
 #include <tuple>
 
 #include "store/workbench.hpp"
+#include "support/faulty_disk.hpp"
 
 using namespace samebase;
 using namespace samebase::tests;
@@ -173,6 +174,7 @@ void same_as_model(Store& store, const Model& model, const basics::Span& span) {
 }  // namespace
 
 TEST_CASE("any commands agree with a plain map, and the identity holds after each") {
+    const FaultyDisk fast;
     rc::prop("ledger against a map", [] {
         const auto steps = *rc::gen::container<std::vector<Step>>(any_step());
         const auto span_start = *rc::gen::inRange(0, 20);
@@ -209,6 +211,7 @@ TEST_CASE("any commands agree with a plain map, and the identity holds after eac
 }
 
 TEST_CASE("any commands of any kind keep the ledger sound, and undoing all of them gives the empty kitchen") {
+    const FaultyDisk fast;
     rc::prop("ledger sound and undone", [] {
         const auto seeds = *rc::gen::container<std::vector<std::uint64_t>>(rc::gen::arbitrary<std::uint64_t>());
         const Folder folder;

@@ -1,15 +1,18 @@
 // Runs commands on a kitchen, for tests that kill it or run it beside another.
 //
-//   store_driver chain FILE COUNT      the chain of commands: which one comes next follows from the ledger's revision
-//   store_driver crowd FILE COUNT SEED so many commands of its own, whatever others write
+//   store_driver chain FILE COUNT         the chain of commands: which one comes next follows from the ledger's
+//   revision store_driver chain-synced FILE COUNT  the same, and waits for the disk after each store_driver crowd FILE
+//   COUNT SEED    so many commands of its own, whatever others write
 //
 // Prints the number of each command as soon as it is written. Exit 1 with the Problem where one comes up.
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
+#include <optional>
 
 #include "store/store.hpp"
 #include "support/chain.hpp"
+#include "support/faulty_disk.hpp"
 #include "support/ledger_world.hpp"
 #include "support/random_commands.hpp"
 
@@ -58,9 +61,11 @@ int crowd(store::Store& store, long count, std::uint64_t seed) {
 
 int main(int argc, char** argv) {
     if (argc < 4) return 2;
+    std::optional<tests::FaultyDisk> fast;
+    if (std::strcmp(argv[1], "chain-synced") != 0) fast.emplace();
     auto store = store::Store::open(argv[2], store::Mode::write);
     if (!store) return failed(store.error());
     const long count = std::atol(argv[3]);
-    if (std::strcmp(argv[1], "chain") == 0) return chain(*store, count);
+    if (std::strncmp(argv[1], "chain", 5) == 0) return chain(*store, count);
     return crowd(*store, count, argc > 4 ? std::strtoull(argv[4], nullptr, 10) : 0);
 }
