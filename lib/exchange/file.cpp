@@ -1,14 +1,14 @@
 #include "exchange/file.hpp"
 
+#include <fcntl.h>
 #include <fmt/format.h>
 #include <unistd.h>
 
 #include <algorithm>
+#include <cerrno>
 #include <fstream>
-#include <nlohmann/json.hpp>
-#include <sstream>
+#include <string_view>
 #include <system_error>
-#include <utility>
 
 namespace samebase::exchange {
 
@@ -18,14 +18,32 @@ namespace {
 
 constexpr std::uintmax_t most_bytes = 256ULL * 1024 * 1024;
 
-/// "line 3, column 14" of a byte, counted from 1.
-std::string line_and_column(const std::string& text, std::size_t byte) {
-    const auto end = text.begin() + static_cast<std::ptrdiff_t>(std::min(byte > 0 ? byte - 1 : 0, text.size()));
-    const auto line = std::count(text.begin(), end, '\n') + 1;
-    const auto last = text.rfind('\n', static_cast<std::size_t>(end - text.begin()) - (end == text.begin() ? 0 : 1));
-    const auto start = last == std::string::npos || end == text.begin() ? 0 : last + 1;
-    return fmt::format("line {}, column {}", line, static_cast<std::size_t>(end - text.begin()) - start + 1);
-}
+/// A file that is being written; closed at the end of its scope.
+class Descriptor {
+  public:
+    explicit Descriptor(const fs::path& path)
+        : number_(::open(path.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666)) {}
+    Descriptor(const Descriptor&) = delete;
+    Descriptor& operator=(const Descriptor&) = delete;
+    ~Descriptor() {
+        if (number_ >= 0) ::close(number_);
+    }
+
+    /// Writes all of it and waits until it is on the disk; the reason where that failed.
+    [[nodiscard]] std::error_code write(std::string_view text) const {
+        while (number_ >= 0 && !text.empty()) {
+            const ssize_t written = ::write(number_, text.data(), text.size());
+            if (written < 0 && errno == EINTR) continue;
+            if (written < 0) break;
+            text.remove_prefix(static_cast<std::size_t>(written));
+        }
+        const bool whole = number_ >= 0 && text.empty() && ::fsync(number_) == 0;
+        return whole ? std::error_code{} : std::error_code(errno, std::generic_category());
+    }
+
+  private:
+    int number_;
+};
 
 }  // namespace
 
@@ -44,15 +62,14 @@ basics::Result<std::string> read_file(const fs::path& path) {
 basics::Result<void> write_file(const fs::path& path, const std::string& text) {
     const fs::path beside = path.string() + fmt::format(".new-{}", ::getpid());
     std::error_code error;
-    {
-        std::ofstream stream(beside, std::ios::binary | std::ios::trunc);
-        stream.write(text.data(), static_cast<std::streamsize>(text.size()));
-        stream.flush();
-        if (!stream) {
-            fs::remove(beside, error);
-            return basics::problem(path.string(), "it could not be written", "a folder that can be written to, with room left");
-        }
+    if (const std::error_code failed = Descriptor(beside).write(text)) {
+        const std::string reason = failed.message();
+        fs::remove(beside, error);
+        return basics::problem(path.string(), reason, "a folder that can be written to, with room left");
     }
+    // Who may read the old one may read the new one, and nobody else.
+    const fs::perms old = fs::status(path, error).permissions();
+    if (!error && old != fs::perms::unknown) fs::permissions(beside, old, error);
     fs::rename(beside, path, error);
     if (!error) return {};
     const std::string reason = error.message();
@@ -60,24 +77,14 @@ basics::Result<void> write_file(const fs::path& path, const std::string& text) {
     return basics::problem(path.string(), reason, "a file that can be replaced");
 }
 
-basics::Result<nlohmann::json> parse(const std::string& text, const std::string& name) {
-    try {
-        return nlohmann::json::parse(text);
-    } catch (const nlohmann::json::parse_error& error) {
-        const bool ended = error.byte > text.size();
-        return basics::problem(fmt::format("{}, {}", name, line_and_column(text, error.byte)),
-                               ended ? "the document ends too early" : "this is not JSON", "a JSON document (RFC 8259)");
-    } catch (const nlohmann::json::exception&) {
-        return basics::problem(name, "a number that is out of range", "a JSON document (RFC 8259)");
-    }
-}
-
-std::vector<fs::path> documents_in(const fs::path& folder) {
+basics::Result<std::vector<fs::path>> documents_in(const fs::path& folder) {
     std::vector<fs::path> found;
     std::error_code error;
-    for (const auto& entry : fs::directory_iterator(folder, error)) {
-        if (entry.path().extension() == ".json") found.push_back(entry.path());
+    if (fs::status(folder, error).type() == fs::file_type::not_found) return found;
+    for (fs::directory_iterator at(folder, error), end; !error && at != end; at.increment(error)) {
+        if (at->path().extension() == ".json") found.push_back(at->path());
     }
+    if (error) return basics::problem(folder.string(), error.message(), "a folder that can be read");
     std::sort(found.begin(), found.end());
     return found;
 }

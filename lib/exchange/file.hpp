@@ -1,9 +1,11 @@
 // Files as whole texts, and JSON documents read from them.
 #pragma once
 
+#include <cstddef>
 #include <filesystem>
 #include <nlohmann/json_fwd.hpp>
 #include <string>
+#include <vector>
 
 #include "basics/problem.hpp"
 
@@ -12,13 +14,19 @@ namespace samebase::exchange {
 /// The whole file. A Problem where it is absent, cannot be read, or is over 256 MiB.
 [[nodiscard]] basics::Result<std::string> read_file(const std::filesystem::path& path);
 
-/// Writes beside the file and renames, so that it is the old or the new one and never between.
+/// Writes beside the file and renames, so that it is the old or the new one and never between, whatever stops it. The
+/// new one has the permissions of the old one.
 [[nodiscard]] basics::Result<void> write_file(const std::filesystem::path& path, const std::string& text);
 
-/// A JSON text; a Problem that names line and column where it is not one. `name` stands for the file in messages.
+/// A JSON document nests at most this deep: what walks over one may recurse.
+inline constexpr std::size_t most_levels = 100;
+
+/// A JSON text (RFC 8259); a Problem that names line and column where it is not one, or its path where a key stands
+/// twice in one object. A column counts characters. `name` stands for the file in messages.
 [[nodiscard]] basics::Result<nlohmann::json> parse(const std::string& text, const std::string& name);
 
-/// All *.json files of a folder in the order of their names; none where the folder is absent.
-[[nodiscard]] std::vector<std::filesystem::path> documents_in(const std::filesystem::path& folder);
+/// All *.json files of a folder in the order of their names; none where the folder is absent; a Problem where it cannot
+/// be listed.
+[[nodiscard]] basics::Result<std::vector<std::filesystem::path>> documents_in(const std::filesystem::path& folder);
 
 }  // namespace samebase::exchange

@@ -1,6 +1,10 @@
 #include "exchange/knowledge.hpp"
 
+#include <algorithm>
+#include <iterator>
 #include <nlohmann/json.hpp>
+#include <string>
+#include <system_error>
 #include <utility>
 
 #include "exchange/detail/documents.hpp"
@@ -12,49 +16,81 @@ namespace fs = std::filesystem;
 
 namespace {
 
-std::vector<detail::Document> read_folder(std::span<const fs::path> folders, const char* part, basics::Problems& problems) {
-    std::vector<detail::Document> documents;
+using detail::Document;
+
+void take(basics::Problems& problems, basics::Problems more) {
+    problems.insert(problems.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+/// The documents of one part over all folders. The first folder's are named "dishes/mince.json", the others' by their
+/// paths.
+std::vector<Document> read_part(std::span<const fs::path> folders, const char* part, basics::Problems& problems) {
+    std::vector<Document> documents;
     for (const fs::path& folder : folders) {
-        for (const fs::path& path : documents_in(folder / part)) {
-            const std::string name = std::string(part) + "/" + path.filename().string();
+        const auto paths = documents_in(folder / part);
+        if (!paths) take(problems, paths.error());
+        for (const fs::path& path : paths.value_or(std::vector<fs::path>{})) {
+            const bool first = &folder == &folders.front();
+            const std::string name = (first ? fs::path(part) / path.filename() : path).string();
             auto document = read_file(path).and_then([&](const std::string& text) { return parse(text, name); });
             if (document) {
                 documents.push_back({name, std::move(*document)});
             } else {
-                problems.insert(problems.end(), document.error().begin(), document.error().end());
+                take(problems, document.error());
             }
         }
     }
     return documents;
 }
 
+/// Splits off the documents that hold families; they come first.
+std::size_t families_first(std::vector<Document>& documents) {
+    const auto end = std::stable_partition(documents.begin(), documents.end(), [](const Document& document) {
+        return document.value.is_object() && document.value.contains("families");
+    });
+    return static_cast<std::size_t>(end - documents.begin());
+}
+
 /// What holds for the whole and can be seen only when all of it is read.
-void check(const kitchen::Knowledge& knowledge, basics::Problems& problems) {
-    for (const auto& reason : {knowledge.catalogue.check(), knowledge.cookbook.check(knowledge.catalogue), knowledge.graph.check()}) {
-        if (reason) problems.push_back({"catalogue and cookbook", *reason, "documents that agree with one another", std::nullopt});
-    }
+void must_hold(const std::string& where, std::optional<std::string> broken, basics::Problems& problems) {
+    if (broken) problems.push_back({where, std::move(*broken), "documents that agree with one another", std::nullopt});
 }
 
 }  // namespace
 
 basics::Result<std::shared_ptr<const kitchen::Knowledge>> load_knowledge(std::span<const fs::path> folders) {
     basics::Problems problems;
-    auto in_catalogue = read_folder(folders, "catalogue", problems);
-    const auto families_end = std::stable_partition(in_catalogue.begin(), in_catalogue.end(), [](const detail::Document& document) {
-        return document.value.is_object() && document.value.contains("families");
-    });
-    const auto stand_ins = read_folder(folders, "stand_ins", problems);
-    const auto bases = read_folder(folders, "bases", problems);
-    const auto dishes = read_folder(folders, "dishes", problems);
+    for (const fs::path& folder : folders) {
+        std::error_code error;
+        if (!fs::is_directory(folder, error))
+            problems.push_back({folder.string(), "no such folder", "a folder of documents", {}});
+    }
+    auto in_catalogue = read_part(folders, "catalogue", problems);
+    const auto stand_ins = read_part(folders, "stand_ins", problems);
+    const auto bases = read_part(folders, "bases", problems);
+    const auto dishes = read_part(folders, "dishes", problems);
     if (!problems.empty()) return tl::make_unexpected(problems);
-    auto catalogue = detail::read_catalogue({in_catalogue.begin(), families_end}, {families_end, in_catalogue.end()}, problems);
+    for (const Document& document : in_catalogue) {
+        if (!document.value.is_object() || document.value.contains("families") ||
+            document.value.contains("ingredients"))
+            continue;
+        problems.push_back(
+            {document.name + ", /", "neither 'families' nor 'ingredients'", "one of the two lists", std::nullopt});
+    }
+    if (!problems.empty()) return tl::make_unexpected(problems);
+    const std::size_t of_families = families_first(in_catalogue);
+    const std::span<const Document> all(in_catalogue);
+    auto catalogue = detail::read_catalogue(all.first(of_families), all.subspan(of_families), problems);
     // What names ingredients makes sense only when these are sound.
+    if (problems.empty()) must_hold("catalogue", catalogue.check(), problems);
     if (!problems.empty()) return tl::make_unexpected(problems);
     auto statements = detail::read_stand_ins(stand_ins, catalogue, problems);
     auto cookbook = detail::read_cookbook(bases, dishes, catalogue, problems);
+    if (problems.empty()) must_hold("dishes", cookbook.check(catalogue), problems);
     if (!problems.empty()) return tl::make_unexpected(problems);
-    auto knowledge = std::make_shared<kitchen::Knowledge>(std::move(catalogue), std::move(cookbook), std::move(statements));
-    check(*knowledge, problems);
+    auto knowledge =
+        std::make_shared<kitchen::Knowledge>(std::move(catalogue), std::move(cookbook), std::move(statements));
+    must_hold("stand_ins", knowledge->graph.check(), problems);
     if (!problems.empty()) return tl::make_unexpected(problems);
     return knowledge;
 }

@@ -14,8 +14,8 @@ using catalogue::Family;
 using catalogue::FamilyId;
 using catalogue::Ingredient;
 
-constexpr double most_density = 25;        // g per mL; osmium is 22.6
-constexpr double most_piece = 1'000'000;   // g
+constexpr double most_density = 25;       // g per mL; osmium is 22.6
+constexpr double most_piece = 1'000'000;  // g
 constexpr std::int64_t most_price = 100'000'000;
 
 std::int64_t thousandths(double value) {
@@ -80,6 +80,7 @@ std::vector<Family> families(const std::vector<Entry>& entries) {
         family.cook_to = cook_to(e);
         family.thaw = thaw(e);
         family.ml_per_kg = ml_per_kg(e);
+        static_cast<void>(e.optional_text("note"));  // for those who look after the data
         result.push_back(std::move(family));
     }
     for (std::size_t i = 0; i < entries.size(); ++i) {
@@ -90,7 +91,9 @@ std::vector<Family> families(const std::vector<Entry>& entries) {
         std::vector<std::string> known;
         for (const Family& family : result) known.push_back(family.id);
         const Element at = *entries[i].element.find("parent");
-        at.wrong(fmt::format("{} is not a family", at.shown()), "the identifier of a family, or null", did_you_mean(*parent, known));
+        if (!at.value().is_string()) continue;
+        at.wrong(fmt::format("{} is not a family", at.shown()), "the identifier of a family, or null",
+                 did_you_mean(*parent, known));
     }
     return result;
 }
@@ -132,6 +135,7 @@ void seasons(const Element& e, Ingredient& thing) {
         const auto at = e.find(south ? "season" : "season_north");
         if (!at || at->is_null()) continue;
         const auto months = read_months(at->text());
+        if (!at->value().is_string()) continue;
         if (!months) {
             at->wrong(at->shown(), "months such as '11-3' or '3-5, 9-11'");
         } else if (south) {
@@ -153,17 +157,21 @@ void counting(const Element& e, Ingredient& thing) {
         thing.dimension = measure::Dimension::pieces;
         thing.in_serves = unit == "serve";
     } else if (!unit.empty()) {
-        e.find("counted_in")->wrong("'" + unit + "'", "one of: g, mL, piece, serve");
+        e.find("counted_in")->wrong(e.find("counted_in")->shown(), "one of: g, mL, piece, serve");
     }
-    if (const auto density = e.optional_number("density", 0.01, most_density)) thing.conversion.mg_per_ml = thousandths(*density);
-    if (const auto piece = e.optional_number("piece", 0.01, most_piece)) thing.conversion.mg_per_piece = thousandths(*piece);
+    if (const auto density = e.optional_number("density", 0.01, most_density))
+        thing.conversion.mg_per_ml = thousandths(*density);
+    if (const auto piece = e.optional_number("piece", 0.01, most_piece))
+        thing.conversion.mg_per_piece = thousandths(*piece);
     if (const auto pieces = e.find("pieces")) {
         for (const auto& [name, grams] : pieces->members()) {
-            // One that has many names of the same piece ("leaf") is asked for by the singular that reading an amount gives.
+            // One that has many names of the same piece ("leaf") is asked for by the singular that reading an amount
+            // gives.
             thing.piece_mg[name] = thousandths(grams.number(0.01, most_piece));
         }
     }
-    if (const auto edible = e.optional_number("edible", 0.05, 1)) thing.edible_thousandths = static_cast<int>(thousandths(*edible));
+    if (const auto edible = e.optional_number("edible", 0.05, 1))
+        thing.edible_thousandths = static_cast<int>(thousandths(*edible));
 }
 
 void kind(const Element& e, Ingredient& thing) {
@@ -175,7 +183,7 @@ void kind(const Element& e, Ingredient& thing) {
     } else if (text == "cooked") {
         thing.kind = catalogue::Kind::cooked;
     } else if (!text.empty()) {
-        e.find("kind")->wrong("'" + text + "'", "one of: raw, made, cooked");
+        e.find("kind")->wrong(e.find("kind")->shown(), "one of: raw, made, cooked");
     }
 }
 
@@ -185,24 +193,28 @@ void pack(const Element& e, Ingredient& thing) {
     const auto text = at->need("amount");
     const auto price = at->optional_integer("price", 0, most_price);
     if (!price) at->wrong("no 'price'", "the guide price in cents");
-    if (!text) return;
-    const auto written = measure::read_amount(text->text(), measure::MeasureSet::australian_metric);
+    if (!text) return static_cast<void>(at->text("name"));
+    const std::string words = text->text();
+    const std::string name = at->text("name");
+    if (!text->value().is_string()) return;
+    const auto written = measure::read_amount(words, measure::MeasureSet::australian_metric);
     if (!written || !std::holds_alternative<measure::Amount>(written->amount)) {
         text->wrong(text->shown(), "the amount of the usual pack, such as '500 g'");
         return;
     }
     const auto amount = catalogue::in_own_dimension(std::get<measure::Amount>(written->amount), thing);
-    if (!amount || amount->value() <= 0) {
+    if (!amount || amount->value() <= 0 || too_large(*amount, thing)) {
         text->wrong(text->shown(), "an amount above 0 of what the ingredient is counted in");
         return;
     }
-    thing.pack = catalogue::Pack{*amount, at->text("name"), basics::Money{price.value_or(0)}};
+    thing.pack = catalogue::Pack{*amount, name, basics::Money{price.value_or(0)}};
 }
 
 Ingredient read_ingredient(const Entry& entry, const std::vector<Family>& families) {
     const Element& e = entry.element;
-    e.object({"id", "name", "also", "family", "kind", "counted_in", "density", "piece", "pieces", "edible", "pack", "allergens",
-              "season", "season_north", "staple", "only_stand_in", "meatless", "keeps", "cook_to", "thaw", "litres_per_kg", "note"});
+    e.object({"id",       "name",   "also",    "family",    "kind",          "counted_in",   "density", "piece",
+              "pieces",   "edible", "pack",    "allergens", "season",        "season_north", "staple",  "only_stand_in",
+              "meatless", "keeps",  "cook_to", "thaw",      "litres_per_kg", "note"});
     Ingredient thing;
     thing.id = entry.id;
     thing.name = e.text("name");
@@ -214,7 +226,8 @@ Ingredient read_ingredient(const Entry& entry, const std::vector<Family>& famili
         std::vector<std::string> known;
         for (const Family& f : families) known.push_back(f.id);
         const Element at = *e.find("family");
-        at.wrong(fmt::format("{} is not a family", at.shown()), "the identifier of a family", did_you_mean(family, known));
+        at.wrong(fmt::format("{} is not a family", at.shown()), "the identifier of a family",
+                 did_you_mean(family, known));
     }
     kind(e, thing);
     counting(e, thing);
@@ -237,6 +250,7 @@ Ingredient read_ingredient(const Entry& entry, const std::vector<Family>& famili
 catalogue::Catalogue read_catalogue(std::span<const Document> of_families, std::span<const Document> of_ingredients,
                                     basics::Problems& problems) {
     std::vector<Family> all_families = families(entries(of_families, "families", problems));
+    if (all_families.empty() && !problems.empty()) return {};
     std::vector<Ingredient> ingredients;
     for (const Entry& entry : entries(of_ingredients, "ingredients", problems)) {
         ingredients.push_back(read_ingredient(entry, all_families));

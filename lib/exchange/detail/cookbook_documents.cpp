@@ -14,14 +14,6 @@ using cookbook::BaseId;
 using cookbook::Dish;
 using cookbook::DishIngredient;
 
-const std::vector<std::string>& kinds() {
-    static const std::vector<std::string> all{
-        "roast",    "mince",   "loaf",      "pasta",    "pie",     "curry",    "soup",  "stew",      "traybake",   "stir-fry",
-        "salad",    "pizza",   "flatbread", "pancakes", "fish",    "eggs",     "pulses", "rice",     "grill",      "burgers",
-        "dumplings", "potatoes", "noodles", "sausages", "sandwich", "toast", "leftovers", "bake",    "fritters",   "snack-plate"};
-    return all;
-}
-
 std::vector<Base> read_bases(const std::vector<Entry>& entries, const Catalogue& catalogue) {
     std::vector<Base> result;
     const auto roles = names_of<catalogue::Role>(catalogue::role_count);
@@ -30,7 +22,7 @@ std::vector<Base> read_bases(const std::vector<Entry>& entries, const Catalogue&
         e.object({"id", "name", "note", "needs"});
         Base base{entry.id, e.text("name"), e.optional_text("note").value_or(""), {}};
         for (const Element& need : e.list("needs")) {
-            need.object({"of", "role"});
+            if (!need.object({"of", "role"})) continue;
             const auto of = ingredient_or_family(need, "of", catalogue);
             const auto at = need.need("role");
             const auto role = at ? word(*at, catalogue::read_role, roles) : std::nullopt;
@@ -44,9 +36,10 @@ std::vector<Base> read_bases(const std::vector<Entry>& entries, const Catalogue&
 void scale(const Element& line, DishIngredient& result) {
     const auto at = line.find("scale");
     if (!at || at->is_null()) return;
+    if (!at->value().is_array()) return static_cast<void>(at->list());
     const auto factors = at->list();
     if (factors.size() != 2) {
-        at->wrong(fmt::format("{} numbers", factors.size()), "two: the least and the most, as factors");
+        at->wrong(fmt::format("a list of {}", factors.size()), "two numbers: the least and the most, as factors");
         return;
     }
     result.least_thousandths = static_cast<int>(std::lround(factors[0].number(0, 1) * 1000));
@@ -81,9 +74,10 @@ std::vector<cookbook::SeparateServe> separate(const Element& dish, const Catalog
         cookbook::SeparateServe serve;
         const auto at = e.need("avoids");
         const auto avoids =
-            at ? word(*at, catalogue::read_allergen, names_of<catalogue::Allergen>(catalogue::allergen_count)) : std::nullopt;
+            at ? word(*at, catalogue::read_allergen, names_of<catalogue::Allergen>(catalogue::allergen_count))
+               : std::nullopt;
         for (const Element& swap : e.list("swap")) {
-            swap.object({"of", "use"});
+            if (!swap.object({"of", "use"})) continue;
             const auto of = ingredient(swap, "of", catalogue);
             const auto use = ingredient(swap, "use", catalogue);
             if (of && use) serve.swaps.emplace_back(*of, *use);
@@ -107,17 +101,17 @@ void meals(const Element& e, Dish& dish) {
             meal.wrong(meal.shown(), "one of: dinner, lunch");
         }
     }
-    if (!dish.dinner && !dish.lunch) e.wrong("no meal", "'meals' with dinner, lunch or both");
+    if (!e.find("meals") || e.find("meals")->value().empty()) e.wrong("no meal", "'meals' with dinner, lunch or both");
 }
 
 void what_remains(const Element& e, Dish& dish, const Catalogue& catalogue, measure::MeasureSet set) {
     if (const auto at = e.find("leaves"); at && !at->is_null()) dish.leaves = named_ingredient(*at, catalogue);
     if (dish.leaves && catalogue[*dish.leaves].kind != catalogue::Kind::cooked) {
         const Element at = *e.find("leaves");
-        at.wrong(at.shown() + " is not of kind cooked", "a leftover: an ingredient of kind cooked");
+        at.wrong(fmt::format("{} is not of kind cooked", at.shown()), "a leftover: an ingredient of kind cooked");
     }
     for (const Element& by_product : e.list("gives")) {
-        by_product.object({"of", "amount"});
+        if (!by_product.object({"of", "amount"})) continue;
         const auto id = ingredient(by_product, "of", catalogue);
         const auto at = by_product.need("amount");
         if (!id || !at) continue;
@@ -141,28 +135,24 @@ void base(const Element& e, Dish& dish, const std::vector<Base>& bases) {
     std::vector<std::string> known;
     for (const Base& b : bases) known.push_back(b.id);
     const Element at = *e.find("base");
-    at.wrong(fmt::format("{} is not a base", at.shown()), "the identifier of a base, or null", did_you_mean(*id, known));
+    if (!at.value().is_string()) return;
+    at.wrong(fmt::format("{} is not a base", at.shown()), "the identifier of a base, or null",
+             did_you_mean(*id, known));
 }
 
 Dish read_dish(const Entry& entry, const std::vector<Base>& bases, const Catalogue& catalogue) {
     const Element& e = entry.element;
-    e.object({"id", "name", "base", "meals", "kinds", "serves", "minutes", "hands_on", "gap", "leaves", "gives", "freezes",
-              "measures", "ingredients", "separate", "method"});
+    e.object({"id", "name", "base", "meals", "kinds", "serves", "minutes", "hands_on", "gap", "leaves", "gives",
+              "freezes", "measures", "ingredients", "separate", "method"});
     Dish dish;
     dish.id = entry.id;
     dish.name = e.text("name");
     base(e, dish, bases);
     meals(e, dish);
     for (const Element& kind : e.list("kinds")) {
-        const auto known = [](std::string_view text) -> std::optional<std::string> {
-            const auto& all = kinds();
-            const auto found = std::find(all.begin(), all.end(), text);
-            return found == all.end() ? std::nullopt : std::optional(*found);
-        };
-        if (const auto found = word(kind, known, kinds())) dish.kinds.push_back(*found);
+        if (auto found = word(kind, read_dish_kind, dish_kinds())) dish.kinds.push_back(std::move(*found));
     }
-    dish.serves = static_cast<int>(e.optional_integer("serves", 1, 1000).value_or(0));
-    if (!e.find("serves")) e.wrong("no 'serves'", "how many serves the amounts make");
+    if (const auto serves = e.need("serves")) dish.serves = static_cast<int>(serves->integer(1, 1000));
     dish.minutes = static_cast<int>(e.optional_integer("minutes", 0, 2880).value_or(0));
     dish.hands_on = static_cast<int>(e.optional_integer("hands_on", 0, 1440).value_or(dish.minutes));
     dish.gap = static_cast<int>(e.optional_integer("gap", 0, 3660).value_or(dish.dinner ? 21 : 5));
@@ -171,7 +161,9 @@ Dish read_dish(const Entry& entry, const std::vector<Base>& bases, const Catalog
     for (const Element& line : e.list("ingredients")) {
         if (auto read = read_line(line, catalogue, set)) dish.ingredients.push_back(std::move(*read));
     }
-    if (e.list("ingredients").empty()) e.wrong("no ingredients", "at least one under 'ingredients'");
+    if (!e.find("ingredients") || e.find("ingredients")->value().empty()) {
+        e.wrong("no ingredients", "at least one under 'ingredients'");
+    }
     dish.separate = separate(e, catalogue);
     for (const Element& step : e.list("method")) dish.method.push_back(step.text());
     return dish;
@@ -179,8 +171,8 @@ Dish read_dish(const Entry& entry, const std::vector<Base>& bases, const Catalog
 
 }  // namespace
 
-cookbook::Cookbook read_cookbook(std::span<const Document> bases, std::span<const Document> dishes, const Catalogue& catalogue,
-                                 basics::Problems& problems) {
+cookbook::Cookbook read_cookbook(std::span<const Document> bases, std::span<const Document> dishes,
+                                 const Catalogue& catalogue, basics::Problems& problems) {
     std::vector<Base> all_bases = read_bases(entries(bases, "bases", problems), catalogue);
     std::vector<Dish> all_dishes;
     for (const Entry& entry : entries(dishes, "dishes", problems)) {

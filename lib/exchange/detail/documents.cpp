@@ -18,7 +18,7 @@ std::vector<std::string> ids(const catalogue::Catalogue& catalogue, bool familie
 }
 
 /// Pieces with a name weigh what the catalogue says of that name, else what one piece weighs.
-basics::Result<measure::Amount> own_dimension(const measure::Written& written, const catalogue::Ingredient& thing) {
+basics::Result<measure::Amount> by_pieces(const measure::Written& written, const catalogue::Ingredient& thing) {
     const auto& amount = std::get<measure::Amount>(written.amount);
     const auto named = thing.piece_mg.find(written.counted);
     if (amount.dimension() != measure::Dimension::pieces || named == thing.piece_mg.end()) {
@@ -33,19 +33,46 @@ basics::Result<measure::Amount> own_dimension(const measure::Written& written, c
 }
 
 /// "pack" and the like count the usual purchase pack.
-std::optional<measure::Amount> in_packs(const measure::Written& written, const catalogue::Ingredient& thing) {
-    if (!thing.pack || (written.counted != "pack" && written.counted != thing.pack->name)) return std::nullopt;
-    if (thing.piece_mg.contains(written.counted)) return std::nullopt;
-    return measure::scaled(thing.pack->amount, std::get<measure::Amount>(written.amount).value(), 1000);
+bool counts_packs(const measure::Written& written, const catalogue::Ingredient& thing) {
+    if (!thing.pack || (written.counted != "pack" && written.counted != thing.pack->name)) return false;
+    return !thing.piece_mg.contains(written.counted);
 }
 
 }  // namespace
+
+basics::Result<measure::Amount> in_own_dimension(const measure::Written& written, const catalogue::Ingredient& thing) {
+    if (!counts_packs(written, thing)) return by_pieces(written, thing);
+    const auto packs = measure::scaled(thing.pack->amount, std::get<measure::Amount>(written.amount).value(), 1000);
+    if (packs) return *packs;
+    return basics::problem(thing.id, "the amount is too large", std::string(at_most));
+}
+
+const std::vector<std::string>& dish_kinds() {
+    static const std::vector<std::string> all{
+        "roast",    "mince",    "loaf",      "pasta",   "pie",       "curry",      "soup",    "stew",
+        "traybake", "stir-fry", "salad",     "pizza",   "flatbread", "pancakes",   "fish",    "eggs",
+        "pulses",   "rice",     "grill",     "burgers", "dumplings", "potatoes",   "noodles", "sausages",
+        "sandwich", "toast",    "leftovers", "bake",    "fritters",  "snack-plate"};
+    return all;
+}
+
+std::optional<std::string> read_dish_kind(std::string_view text) {
+    const auto& all = dish_kinds();
+    const auto found = std::find(all.begin(), all.end(), text);
+    return found == all.end() ? std::nullopt : std::optional(*found);
+}
+
+bool too_large(const measure::Amount& amount, const catalogue::Ingredient& ingredient) {
+    const auto mass = catalogue::weight(amount, ingredient);
+    return amount.value() > most_in_document || (mass && mass->value > most_in_document);
+}
 
 std::vector<Entry> entries(std::span<const Document> documents, std::string_view list, basics::Problems& problems) {
     std::vector<Entry> result;
     for (const Document& document : documents) {
         const Element whole(document.value, document.name, problems);
         if (!whole.object({list, "sources"})) continue;
+        for (const Element& source : whole.list("sources")) static_cast<void>(source.text());
         const auto found = whole.need(list);
         if (!found) continue;
         for (const Element& element : found->list()) {
@@ -59,7 +86,9 @@ std::vector<Entry> entries(std::span<const Document> documents, std::string_view
     std::stable_sort(result.begin(), result.end(), [](const Entry& a, const Entry& b) { return a.id < b.id; });
     for (std::size_t i = 1; i < result.size(); ++i) {
         if (result[i].id != result[i - 1].id) continue;
-        result[i].element.wrong(fmt::format("'{}' once more", result[i].id), "an identifier that occurs once");
+        if (!result[i].id.empty()) {
+            result[i].element.wrong(fmt::format("'{}' once more", result[i].id), "an identifier that occurs once");
+        }
     }
     result.erase(std::unique(result.begin(), result.end(), [](const Entry& a, const Entry& b) { return a.id == b.id; }),
                  result.end());
@@ -69,9 +98,9 @@ std::vector<Entry> entries(std::span<const Document> documents, std::string_view
 std::optional<catalogue::IngredientId> named_ingredient(const Element& name, const catalogue::Catalogue& catalogue) {
     const std::string id = name.text();
     auto found = catalogue.ingredient(id);
-    if (!found && name.value().is_string()) {
-        name.wrong(fmt::format("{} is not an ingredient", name.shown()), "the identifier of an ingredient of the catalogue",
-                   did_you_mean(id, ids(catalogue, false)));
+    if (!found && name.value().is_string() && !name.enough()) {
+        name.wrong(fmt::format("{} is not an ingredient", name.shown()),
+                   "the identifier of an ingredient of the catalogue", did_you_mean(id, ids(catalogue, false)));
     }
     return found;
 }
@@ -79,9 +108,10 @@ std::optional<catalogue::IngredientId> named_ingredient(const Element& name, con
 std::optional<catalogue::Of> named_ingredient_or_family(const Element& name, const catalogue::Catalogue& catalogue) {
     const std::string id = name.text();
     auto found = catalogue.ingredient_or_family(id);
-    if (!found && name.value().is_string()) {
+    if (!found && name.value().is_string() && !name.enough()) {
         name.wrong(fmt::format("{} is neither an ingredient nor a family", name.shown()),
-                   "the identifier of an ingredient or a family of the catalogue", did_you_mean(id, ids(catalogue, true)));
+                   "the identifier of an ingredient or a family of the catalogue",
+                   did_you_mean(id, ids(catalogue, true)));
     }
     return found;
 }
@@ -111,8 +141,7 @@ std::optional<measure::Amount> amount_of(const Element& text, catalogue::Ingredi
         text.wrong(text.shown(), "an amount that can be weighed, measured or counted");
         return std::nullopt;
     }
-    if (const auto packs = in_packs(*written, catalogue[id])) return packs;
-    const auto amount = own_dimension(*written, catalogue[id]);
+    const auto amount = in_own_dimension(*written, catalogue[id]);
     if (!amount) {
         for (const auto& problem : amount.error()) {
             text.wrong(fmt::format("{}: for '{}' {}", text.shown(), problem.where, problem.found), problem.expected);
@@ -121,6 +150,10 @@ std::optional<measure::Amount> amount_of(const Element& text, catalogue::Ingredi
     }
     if (amount->value() <= 0) {
         text.wrong(text.shown(), "an amount above 0");
+        return std::nullopt;
+    }
+    if (too_large(*amount, catalogue[id])) {
+        text.wrong(fmt::format("{} is too large", text.shown()), std::string(at_most));
         return std::nullopt;
     }
     return *amount;

@@ -6,74 +6,54 @@
 #include <utility>
 
 #include "catalogue/names.hpp"
+#include "exchange/detail/path.hpp"
 
 namespace samebase::exchange::detail {
 
 namespace {
-
-/// As JSON Pointer (RFC 6901) escapes a step.
-std::string escaped(std::string_view step) {
-    std::string result;
-    for (const char c : step) {
-        if (c == '~') {
-            result += "~0";
-        } else if (c == '/') {
-            result += "~1";
-        } else {
-            result += c;
-        }
-    }
-    return result;
-}
 
 bool is_id(std::string_view text) {
     const auto allowed = [](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-'; };
     return !text.empty() && text.front() != '-' && text.back() != '-' && std::all_of(text.begin(), text.end(), allowed);
 }
 
-/// The path from a value down to one of the values in it; whether it is there. Documents nest a few levels deep.
-bool find_path(const nlohmann::json& from, const nlohmann::json* target, std::string& path) {
-    if (&from == target) return true;
-    const std::size_t length = path.size();
-    if (from.is_array()) {
-        for (std::size_t i = 0; i < from.size(); ++i) {
-            path += fmt::format("/{}", i);
-            if (find_path(from[i], target, path)) return true;
-            path.resize(length);
-        }
-    } else if (from.is_object()) {
-        for (const auto& [key, child] : from.items()) {
-            path += '/';
-            path += escaped(key);
-            if (find_path(child, target, path)) return true;
-            path.resize(length);
-        }
-    }
-    return false;
+constexpr std::size_t longest_shown = 60;
+
+/// Shortened between two characters, with what is not printable written as JSON writes it, so that a message is one
+/// line of UTF-8 whatever the document holds.
+std::string printable(std::string_view text) {
+    std::size_t length = std::min(text.size(), longest_shown);
+    while (length > 0 && length < text.size() && (static_cast<unsigned char>(text[length]) & 0xC0U) == 0x80U) --length;
+    const nlohmann::json start = std::string(text.substr(0, length));
+    const std::string quoted = start.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
+    return quoted.substr(1, quoted.size() - 2) + (length < text.size() ? "..." : "");
 }
 
-constexpr std::size_t longest_shown = 60;
+std::string shown_text(std::string_view text) {
+    return fmt::format("'{}'", printable(text));
+}
 
 }  // namespace
 
 std::string Element::where() const {
-    std::string path;
-    find_path(*document_, value_, path);
-    return *file_ + ", " + (path.empty() ? "/" : path);
+    const std::string path = pointer_to(*document_, value_);
+    return fmt::format("{}, {}", *file_, path.empty() ? "/" : path);
+}
+
+bool Element::enough() const {
+    return problems_->size() >= most_problems;
 }
 
 void Element::wrong(std::string found, std::string expected, std::optional<std::string> hint) const {
-    if (problems_->size() >= most_problems) return;
+    if (enough()) return;
     problems_->push_back({where(), std::move(found), std::move(expected), std::move(hint)});
 }
 
 std::string Element::shown() const {
     if (value_->is_object()) return "an object";
     if (value_->is_array()) return "a list";
-    std::string text = value_->is_string() ? value_->get_ref<const std::string&>()
-                                           : value_->dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
-    if (text.size() > longest_shown) text = text.substr(0, longest_shown) + "...";
-    return value_->is_string() ? fmt::format("'{}'", text) : text;
+    if (value_->is_string()) return shown_text(value_->get_ref<const std::string&>());
+    return value_->dump();
 }
 
 bool Element::object(std::initializer_list<std::string_view> keys) const {
@@ -82,12 +62,11 @@ bool Element::object(std::initializer_list<std::string_view> keys) const {
         return false;
     }
     for (const auto& [key, child] : value_->items()) {
+        if (enough()) break;
         if (std::find(keys.begin(), keys.end(), key) != keys.end()) continue;
         std::vector<std::string> known(keys.begin(), keys.end());
-        std::string all;
-        for (const std::string& k : known) all += (all.empty() ? "" : ", ") + k;
-        const std::string name = key.size() > longest_shown ? key.substr(0, longest_shown) + "..." : key;
-        wrong(fmt::format("unknown key '{}'", name), "one of: " + all, did_you_mean(key, known));
+        wrong(fmt::format("unknown key {}", shown_text(key)), fmt::format("one of: {}", fmt::join(known, ", ")),
+              did_you_mean(key, known));
     }
     return true;
 }
@@ -163,8 +142,9 @@ std::string Element::id(std::string_view key) const {
 
 std::int64_t Element::integer(std::int64_t least, std::int64_t most) const {
     if (value_->is_number_integer()) {
-        const bool large = value_->is_number_unsigned() &&
-                           value_->get<std::uint64_t>() > static_cast<std::uint64_t>(std::numeric_limits<std::int64_t>::max());
+        const bool large =
+            value_->is_number_unsigned() &&
+            value_->get<std::uint64_t>() > static_cast<std::uint64_t>(std::numeric_limits<std::int64_t>::max());
         if (!large) {
             const auto result = value_->get<std::int64_t>();
             if (result >= least && result <= most) return result;
@@ -174,7 +154,8 @@ std::int64_t Element::integer(std::int64_t least, std::int64_t most) const {
     return std::clamp<std::int64_t>(1, least, most);
 }
 
-std::optional<std::int64_t> Element::optional_integer(std::string_view key, std::int64_t least, std::int64_t most) const {
+std::optional<std::int64_t> Element::optional_integer(std::string_view key, std::int64_t least,
+                                                      std::int64_t most) const {
     const auto found = find(key);
     if (!found || found->is_null()) return std::nullopt;
     return found->integer(least, most);
@@ -204,6 +185,7 @@ bool Element::boolean(std::string_view key, bool otherwise) const {
 }
 
 std::optional<std::string> did_you_mean(std::string_view word, const std::vector<std::string>& known) {
+    if (word.size() > longest_shown) return std::nullopt;
     const std::vector<std::string_view> words(known.begin(), known.end());
     const auto nearest = catalogue::nearest(word, words);
     if (!nearest) return std::nullopt;

@@ -1,5 +1,5 @@
-// One value of a JSON document with its place in it. Reading notes every problem with its path, what was found and what was
-// expected, and goes on, so that one look finds them all; what could not be read has a harmless stand-in value.
+// One value of a JSON document with its place in it. Reading notes every problem with its path, what was found and what
+// was expected, and goes on, so that one look finds them all; what could not be read has a harmless stand-in value.
 #pragma once
 
 #include <cstdint>
@@ -24,8 +24,11 @@ class Element {
         : document_(&document), value_(&document), file_(&file), problems_(&problems) {}
 
     [[nodiscard]] const nlohmann::json& value() const { return *value_; }
-    /// "kitchen.json, /places/2/kind": the path is looked for when it is asked for, which costs a walk over the document.
+    /// "kitchen.json, /places/2/kind": the path is looked for when it is asked for, which costs a walk over the
+    /// document.
     [[nodiscard]] std::string where() const;
+    /// Whether no more problems are noted, so that looking for the nearest known word is of no use.
+    [[nodiscard]] bool enough() const;
     /// Notes a problem. After `most_problems` no more are noted.
     void wrong(std::string found, std::string expected, std::optional<std::string> hint = std::nullopt) const;
 
@@ -42,11 +45,12 @@ class Element {
     [[nodiscard]] std::vector<std::pair<std::string, Element>> members() const;
 
     [[nodiscard]] std::string text() const;
-    [[nodiscard]] std::string text(std::string_view key) const;  ///< needed
+    [[nodiscard]] std::string text(std::string_view key) const;                          ///< needed
     [[nodiscard]] std::optional<std::string> optional_text(std::string_view key) const;  ///< null counts as absent
     [[nodiscard]] std::string id(std::string_view key) const;  ///< needed: lower-case words joined by hyphens
     [[nodiscard]] std::int64_t integer(std::int64_t least, std::int64_t most) const;
-    [[nodiscard]] std::optional<std::int64_t> optional_integer(std::string_view key, std::int64_t least, std::int64_t most) const;
+    [[nodiscard]] std::optional<std::int64_t> optional_integer(std::string_view key, std::int64_t least,
+                                                               std::int64_t most) const;
     [[nodiscard]] double number(double least, double most) const;
     [[nodiscard]] std::optional<double> optional_number(std::string_view key, double least, double most) const;
     [[nodiscard]] bool boolean(std::string_view key, bool otherwise) const;

@@ -11,10 +11,16 @@
 
 namespace samebase::exchange::detail {
 
-/// An ISO day; the first day of 1970 where it is not one, and a problem.
+/// An ISO day; nothing, and a problem, where it is not one.
+[[nodiscard]] std::optional<basics::Day> checked_day(const Element& element);
+/// The same, with the first day of 1970 where it is not one.
 [[nodiscard]] basics::Day day(const Element& element);
+/// Nothing where the key is absent or null, or what stands there is not a day, which is a problem.
 [[nodiscard]] std::optional<basics::Day> optional_day(const Element& element, std::string_view key);
-[[nodiscard]] std::optional<cookbook::DishId> dish(const Element& element, std::string_view key, const cookbook::Cookbook& cookbook);
+[[nodiscard]] std::optional<cookbook::DishId> dish(const Element& element, std::string_view key,
+                                                   const cookbook::Cookbook& cookbook);
+/// "samebase": the version of the form in which a kitchen's documents are written.
+void version(const Element& element);
 [[nodiscard]] std::optional<kitchen::Meal> read_meal(std::string_view text);
 
 }  // namespace samebase::exchange::detail

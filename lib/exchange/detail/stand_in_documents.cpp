@@ -32,7 +32,7 @@ catalogue::RoleSet roles(const Element& entry) {
 std::vector<graph::Part> parts(const Element& entry, const catalogue::Catalogue& catalogue) {
     std::vector<graph::Part> result;
     for (const Element& part : entry.list("use")) {
-        part.object({"of", "ratio"});
+        if (!part.object({"of", "ratio"})) continue;
         const auto of = ingredient_or_family(part, "of", catalogue);
         const double ratio = part.optional_number("ratio", least_ratio, most_ratio).value_or(1);
         if (of) result.push_back({*of, std::llround(ratio * static_cast<double>(graph::one))});
@@ -62,6 +62,8 @@ std::vector<graph::Statement> read_stand_ins(std::span<const Document> documents
     for (const Document& document : documents) {
         const Element whole(document.value, document.name, problems);
         if (!whole.object({"stand_ins", "sources"})) continue;
+        for (const Element& source : whole.list("sources")) static_cast<void>(source.text());
+        static_cast<void>(whole.need("stand_ins"));
         for (const Element& entry : whole.list("stand_ins")) {
             if (!entry.object({"for", "role", "fit", "use", "both_ways", "never", "note"})) continue;
             Statement statement;
@@ -75,7 +77,9 @@ std::vector<graph::Statement> read_stand_ins(std::span<const Document> documents
             statement.parts = parts(entry, catalogue);
             statement.both_ways = entry.boolean("both_ways", false);
             statement.note = entry.optional_text("note").value_or("");
-            if (statement.parts.empty()) entry.wrong("nothing to use", "at least one thing under 'use'");
+            if (!entry.find("use") || entry.find("use")->value().empty()) {
+                entry.wrong("nothing to use", "at least one thing under 'use'");
+            }
             if (!replaces || statement.parts.empty()) continue;
             statement.replaces = *replaces;
             sound(entry, statement);
