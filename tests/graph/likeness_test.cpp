@@ -10,7 +10,6 @@
 #include "support/small_world.hpp"
 
 using namespace samebase::graph;
-using samebase::catalogue::Catalogue;
 using samebase::catalogue::Role;
 using samebase::cookbook::Cookbook;
 using samebase::cookbook::Dish;

@@ -1,8 +1,9 @@
-// How the families are made. An ingredient has a code of the National Nutrient Database for Standard Reference (SR), whose first
-// two of five digits say its food group, and a description in parts, the general first: "CHEESE,CHEDDAR". So a family for each
-// first two parts stands in one for the first part, and that in one for the group. Codes above group 22 say no group (43274 is a
-// cream cheese, 23580 beef): such an ingredient goes to the group in which its first part is most often. Where that part is
-// nowhere else, a food code of eight digits goes by its own first two digits, and any other code to a group for the rest.
+// How the families are made. An ingredient has a code of the National Nutrient Database for Standard Reference (SR),
+// whose first two of five digits say its food group, and a description in parts, the general first: "CHEESE,CHEDDAR".
+// So a family for each first two parts stands in one for the first part, and that in one for the group. Codes above
+// group 22 say no group (43274 is a cream cheese, 23580 beef): such an ingredient goes to the group in which its first
+// part is most often. Where that part is nowhere else, a food code of eight digits goes by its own first two digits,
+// and any other code to a group for the rest.
 #include "outside/survey_foods.hpp"
 
 #include <algorithm>
@@ -32,7 +33,8 @@ std::vector<std::string> split(const std::string& text, char at) {
     return parts;
 }
 
-/// "Potatoes (white) " to "POTATO": what stands before a remark, in capitals, without the s of a plural; short forms spelt out.
+/// "Potatoes (white) " to "POTATO": what stands before a remark, in capitals, without the s of a plural; short forms
+/// spelt out.
 std::string plain(std::string part) {
     for (char& c : part) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
     part.erase(0, part.find_first_not_of(' '));
@@ -79,9 +81,10 @@ void find_groups(std::map<std::string, Described>& ingredients) {
         if (!described.group.empty()) continue;
         const auto found = groups_of_head.find(described.head);
         if (found != groups_of_head.end()) {
-            described.group = std::max_element(found->second.begin(), found->second.end(), [](const auto& a, const auto& b) {
-                                  return a.second < b.second;
-                              })->first;
+            described.group =
+                std::max_element(found->second.begin(), found->second.end(), [](const auto& a, const auto& b) {
+                    return a.second < b.second;
+                })->first;
         } else {
             described.group = code.size() > 5 ? group_of_food_code(code) : "other";
         }
@@ -172,7 +175,8 @@ std::vector<bool> held_out_half(const cookbook::Cookbook& foods) {
     std::vector<bool> held_out(foods.dishes().size());
     bool second = false;
     for (auto& [group, members] : groups) {
-        for (std::size_t left = members.size(); left > 1; --left) std::swap(members[left - 1], members[random() % left]);
+        for (std::size_t left = members.size(); left > 1; --left)
+            std::swap(members[left - 1], members[random() % left]);
         for (const std::size_t member : members) {
             held_out[member] = second;
             second = !second;

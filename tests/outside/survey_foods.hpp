@@ -1,6 +1,6 @@
-// Foods of a national survey as ingredients in grams: United States Department of Agriculture, Food and Nutrient Database for
-// Dietary Studies, 2003-2004; US public domain. The foods are not shipped: they are looked for in the folder that
-// SAMEBASE_OUTSIDE_DATA names, else beside the repository.
+// Foods of a national survey as ingredients in grams: United States Department of Agriculture, Food and Nutrient
+// Database for Dietary Studies, 2003-2004; US public domain. The foods are not shipped: they are looked for in the
+// folder that SAMEBASE_OUTSIDE_DATA names, else beside the repository.
 #pragma once
 
 #include <filesystem>
@@ -20,7 +20,8 @@ struct SurveyFits {
     double kind = 0.85;   ///< the first two parts: "CHEESE,CHEDDAR"
 };
 
-/// Each food is a dish of one serve, its id the food code; every ingredient has the role `main`, and stands once in a food.
+/// Each food is a dish of one serve, its id the food code; every ingredient has the role `main`, and stands once in a
+/// food.
 struct Survey {
     catalogue::Catalogue catalogue;
     cookbook::Cookbook foods;
@@ -34,7 +35,8 @@ struct Survey {
     return std::string_view(food.id).substr(0, 3);
 }
 
-/// Half of the foods, every second one of each group in an order drawn with a fixed seed: true for the half that is held out.
+/// Half of the foods, every second one of each group in an order drawn with a fixed seed: true for the half that is
+/// held out.
 [[nodiscard]] std::vector<bool> held_out_half(const cookbook::Cookbook& foods);
 
 }  // namespace samebase::tests
