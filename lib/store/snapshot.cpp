@@ -34,9 +34,10 @@ std::optional<measure::Amount> remembered_pack(const State& state, const catalog
 }
 
 basics::Result<Done> carry_out(Store& store, const std::shared_ptr<const kitchen::Knowledge>& knowledge,
-                               const kitchen::Household& household, basics::Day day, const Compute& compute) {
+                               const kitchen::Household& household, basics::Day day, const Compute& compute,
+                               const Since& since) {
     while (true) {
-        auto state = store.read(*knowledge, household);
+        auto state = store.read(*knowledge, household, since);
         if (!state) return tl::make_unexpected(state.error());
         State facts;
         facts.revision = state->revision;

@@ -5,7 +5,11 @@
 #include <sqlite3.h>
 
 #include <algorithm>
+#include <functional>
+#include <limits>
 #include <set>
+#include <string_view>
+#include <tuple>
 #include <unordered_map>
 #include <utility>
 
@@ -39,21 +43,30 @@ class Dishes {
   public:
     explicit Dishes(const Names& names) : names_(names) {}
 
-    std::optional<cookbook::DishId> find(const std::string& id) {
+    std::optional<cookbook::DishId> find(std::string_view id) {
         const auto known = known_.find(id);
         if (known != known_.end()) return known->second;
         const auto dish = names_.knowledge.cookbook.dish(id);
-        if (!dish) forgotten_.insert(id);
+        if (!dish) forgotten_.emplace(id);
         known_.emplace(id, dish);
         return dish;
     }
     [[nodiscard]] std::vector<std::string> forgotten() const { return {forgotten_.begin(), forgotten_.end()}; }
 
   private:
+    struct Hash {
+        using is_transparent = void;
+        std::size_t operator()(std::string_view text) const { return std::hash<std::string_view>{}(text); }
+    };
+
     const Names& names_;
-    std::unordered_map<std::string, std::optional<cookbook::DishId>> known_;
+    std::unordered_map<std::string, std::optional<cookbook::DishId>, Hash, std::equal_to<>> known_;
     std::set<std::string> forgotten_;
 };
+
+std::int64_t number(std::optional<basics::Day> day) {
+    return day ? std::int64_t{day->time_since_epoch().count()} : std::numeric_limits<std::int64_t>::min();
+}
 
 basics::Result<void> read_lots(SQLite::Database& db, const Names& names, const std::string& file, State& state) {
     SQLite::Statement query(db,
@@ -79,7 +92,7 @@ basics::Result<void> read_lots(SQLite::Database& db, const Names& names, const s
 
 void read_plan(SQLite::Database& db, Dishes& dishes, std::optional<basics::Day> from, State& state) {
     SQLite::Statement query(db, "SELECT day, meal, dish, ready_meal, serves, extra FROM plan WHERE day >= ?");
-    query.bind(1, from ? std::int64_t{from->time_since_epoch().count()} : std::numeric_limits<std::int64_t>::min());
+    query.bind(1, number(from));
     while (query.executeStep()) {
         PlanRow row;
         Reader read(query);
@@ -95,13 +108,15 @@ void read_plan(SQLite::Database& db, Dishes& dishes, std::optional<basics::Day> 
     });
 }
 
-void read_history(SQLite::Database& db, Dishes& dishes, State& state) {
-    SQLite::Statement query(db, "SELECT day, meal, dish FROM history");
-    while (query.executeStep()) {
-        HistoryRow row;
-        Reader read(query);
-        read(row.day), read(row.meal), read(row.dish);
-        if (const auto dish = dishes.find(row.dish)) state.history.push_back({row.day, row.meal, *dish});
+void read_history(SQLite::Database& db, Dishes& dishes, std::optional<basics::Day> from, State& state) {
+    SQLite::Statement query(db, "SELECT day, meal = 'lunch', dish FROM history WHERE day >= ?");
+    query.bind(1, number(from));
+    while (query.executeStep()) {  // the one long list: no strings are made
+        const auto dish = dishes.find(query.getColumn(2).getText());
+        if (!dish) continue;
+        const basics::Day day{basics::days{query.getColumn(0).getInt()}};
+        const auto meal = query.getColumn(1).getInt() != 0 ? kitchen::Meal::lunch : kitchen::Meal::dinner;
+        state.history.push_back({day, meal, *dish});
     }
     std::sort(state.history.begin(), state.history.end(), [](const kitchen::Had& a, const kitchen::Had& b) {
         return std::tuple{a.day, a.meal, a.dish} < std::tuple{b.day, b.meal, b.dish};
@@ -141,7 +156,7 @@ basics::Result<Revision> Store::revision() {
 }
 
 basics::Result<State> Store::read(const kitchen::Knowledge& knowledge, const kitchen::Household& household,
-                                  std::optional<basics::Day> plan_from) {
+                                  const Since& since) {
     const Names names{knowledge, household};
     return guarded(open_->file, [&]() -> basics::Result<State> {
         SQLite::Database& db = *open_->db;
@@ -151,8 +166,8 @@ basics::Result<State> Store::read(const kitchen::Knowledge& knowledge, const kit
         state.next_lot = db.execAndGet("SELECT ifnull(max(number), 0) + 1 FROM lot").getInt64();
         if (auto lots = read_lots(db, names, open_->file, state); !lots) return tl::make_unexpected(lots.error());
         Dishes dishes(names);
-        read_plan(db, dishes, plan_from, state);
-        read_history(db, dishes, state);
+        read_plan(db, dishes, since.plan, state);
+        read_history(db, dishes, since.history, state);
         read_facts(db, names, state);
         state.forgotten = dishes.forgotten();
         snapshot.commit();

@@ -45,6 +45,12 @@ struct State {
         forgotten;  ///< dishes of plan and history that the cookbook no longer has, each once, sorted
 };
 
+/// How much of the past a command looks at: of plan and history only what is of that day and later; nothing for all.
+struct Since {
+    std::optional<basics::Day> plan;
+    std::optional<basics::Day> history;
+};
+
 /// What was written.
 struct Written {
     bool stale = false;  ///< nothing was written: the ledger has moved on since `from`
@@ -85,7 +91,7 @@ class Store {
     /// Problem where a lot is of an ingredient or in a place that is no longer known. Of the plan only what is planned
     /// for `from` and later.
     [[nodiscard]] basics::Result<State> read(const kitchen::Knowledge& knowledge, const kitchen::Household& household,
-                                             std::optional<basics::Day> plan_from = std::nullopt);
+                                             const Since& since = {});
 
     /// Writes a change that was computed from the state of that revision.
     [[nodiscard]] basics::Result<Written> write(const kitchen::Change& change, const kitchen::Knowledge& knowledge,
@@ -142,6 +148,6 @@ using Compute = std::function<basics::Result<kitchen::Change>(const kitchen::At&
 /// not written. `facts` is the state with lots, plan and history moved out of it into at.kitchen.
 [[nodiscard]] basics::Result<Done> carry_out(Store& store, const std::shared_ptr<const kitchen::Knowledge>& knowledge,
                                              const kitchen::Household& household, basics::Day day,
-                                             const Compute& compute);
+                                             const Compute& compute, const Since& since = {});
 
 }  // namespace samebase::store

@@ -92,7 +92,7 @@ basics::Result<void> sound(SQLite::Database& db, const std::string& file) {
 void configure(SQLite::Database& db) {
     db.exec(
         "PRAGMA foreign_keys = ON; PRAGMA recursive_triggers = ON; PRAGMA trusted_schema = OFF;"
-        "PRAGMA cell_size_check = ON");
+        "PRAGMA cell_size_check = ON; PRAGMA cache_size = -64000");
 }
 
 /// Brings a database to the present layout, in one transaction each version.
