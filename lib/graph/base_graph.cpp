@@ -4,6 +4,7 @@
 #include <boost/graph/compressed_sparse_row_graph.hpp>
 #include <boost/graph/dijkstra_shortest_paths.hpp>
 #include <cmath>
+#include <functional>
 #include <mutex>
 #include <tuple>
 #include <utility>
@@ -57,14 +58,14 @@ class StopBeyond : public boost::dijkstra_visitor<> {
 /// Costs from one vertex; those above the limit are not to be relied on.
 Row search(const Graph& graph, std::uint32_t from, std::int32_t limit) {
     Row row(boost::num_vertices(graph), unreachable);
-    const auto distances = boost::make_iterator_property_map(row.begin(), boost::get(boost::vertex_index, graph));
-    std::vector<boost::two_bit_color_type> colours(boost::num_vertices(graph));
+    const auto index = boost::get(boost::vertex_index, graph);
+    std::vector<boost::default_color_type> colours(row.size());
     try {
-        boost::dijkstra_shortest_paths(graph, from,
-                                       boost::weight_map(boost::get(&detail::Step::cost, graph))
-                                           .distance_map(distances)
-                                           .distance_inf(unreachable)
-                                           .visitor(StopBeyond(row, limit)));
+        boost::dijkstra_shortest_paths(
+            graph, from, boost::dummy_property_map(), boost::make_iterator_property_map(row.begin(), index),
+            boost::get(&detail::Step::cost, graph), index, std::less<>(), boost::closed_plus<std::int32_t>(unreachable),
+            unreachable, std::int32_t{0}, StopBeyond(row, limit),
+            boost::make_iterator_property_map(colours.begin(), index));
     } catch (const FarEnough&) {
         return row;
     }

@@ -65,12 +65,15 @@ Ppm value_of(std::int32_t cost) {
     return cost == BaseGraph::no_path ? 0 : std::llround(fit_of(cost) * static_cast<double>(one));
 }
 
-/// The value carried from `rest.a` to `rest.b`, in weight units x parts per million; `towards_b` says in which direction fits
-/// are read. Rows of the base graph are asked from a's side only, so that many b's share them.
+/// The value carried from `rest.a` to `rest.b`, in weight units x parts per million; `towards_b` says in which
+/// direction fits are read. Rows of the base graph are asked from a's side only, so that many b's share them.
 std::int64_t carried(const Remainder& rest, const BaseGraph& graph, bool towards_b) {
     std::vector<std::int64_t> supply;
     std::vector<std::int64_t> demand;
     std::vector<Ppm> value;
+    supply.reserve(rest.a.size());
+    demand.reserve(rest.b.size());
+    value.reserve(rest.a.size() * rest.b.size());
     for (const Weighted& w : rest.a) supply.push_back(w.weight);
     for (const Weighted& w : rest.b) demand.push_back(w.weight);
     for (const Weighted& of_a : rest.a) {
@@ -93,8 +96,10 @@ std::vector<double> telling(const cookbook::Cookbook& cookbook, const catalogue:
         for (const auto id : used) ++dishes_with[id.index()];
     }
     std::vector<double> result;
+    result.reserve(dishes_with.size());
     const auto dishes = static_cast<double>(cookbook.dishes().size());
-    for (const int count : dishes_with) result.push_back(parameters.telling_floor + std::log((dishes + 1) / (count + 1)));
+    for (const int count : dishes_with)
+        result.push_back(parameters.telling_floor + std::log((dishes + 1) / (count + 1)));
     return result;
 }
 
@@ -108,8 +113,8 @@ Profile profile(const cookbook::Dish& dish, const catalogue::Catalogue& catalogu
     for (const auto& line : dish.ingredients) sum += grams(line);
     Profile result;
     for (const auto& line : dish.ingredients) {
-        const double weight = parameters.role_weight[static_cast<std::size_t>(line.role)] * telling[line.ingredient.index()] *
-                              std::pow(grams(line) / sum, parameters.share_power);
+        const double weight = parameters.role_weight[static_cast<std::size_t>(line.role)] *
+                              telling[line.ingredient.index()] * std::pow(grams(line) / sum, parameters.share_power);
         result.push_back({{line.ingredient, line.role}, std::max<std::int64_t>(1, std::llround(weight * 1e4))});
     }
     std::sort(result.begin(), result.end(), [](const Weighted& x, const Weighted& y) { return x.node < y.node; });
@@ -150,7 +155,8 @@ std::int64_t most_carried(std::span<const std::int64_t> supply, std::span<const 
         const auto from = boost::source(edge, network);
         const auto to = boost::target(edge, network);
         if (from >= supply.size() || to < supply.size() || to >= source) continue;
-        result += (network[edge].capacity - network[edge].residual) * value[from * demand.size() + (to - supply.size())];
+        result +=
+            (network[edge].capacity - network[edge].residual) * value[from * demand.size() + (to - supply.size())];
     }
     return result;
 }
