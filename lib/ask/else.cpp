@@ -55,7 +55,7 @@ basics::Result<catalogue::Of> what_is_used(const kitchen::Kitchen& kitchen, cons
 /// Everything that the candidates of one question share, with what owns it.
 struct Prepared {
     Prepared(const kitchen::Kitchen& kitchen, basics::Day today, const ElseQuestion& question, catalogue::Of used)
-        : balancer(kitchen, {today, std::max(flow::horizon(kitchen, today), question.day)}),
+        : balancer(kitchen, {today, std::max(flow::horizon(kitchen, today), question.day)}, flow::Effort::quick),
           before(balancer.balance(balancer.planned())) {
         setting.kitchen = &kitchen;
         setting.today = today;

@@ -89,8 +89,8 @@ basics::Money unmet_price(const Component& component, const Outcome& outcome) {
     return total;
 }
 
-Balancer::Balancer(const kitchen::Kitchen& kitchen, basics::Span span)
-    : kitchen_(&kitchen), span_(span), stock_(kitchen.catalogue().ingredients().size()), uncounted_(stock_.size(), false) {
+Balancer::Balancer(const kitchen::Kitchen& kitchen, basics::Span span, Effort effort)
+    : kitchen_(&kitchen), span_(span), effort_(effort), stock_(kitchen.catalogue().ingredients().size()), uncounted_(stock_.size(), false) {
     for (std::uint32_t i = 0; i < stock_.size(); ++i) {
         const IngredientId id{i};
         stock_[i].ingredient = id;
@@ -157,7 +157,7 @@ std::vector<Balancer::Draft> Balancer::drafts(std::span<const Cooking> cookings,
 
 std::shared_ptr<const Part> Balancer::solved(Draft draft) const {
     auto part = std::make_shared<Part>(Part{std::move(draft.component), std::move(draft.reasons), {}});
-    part->outcome = best(part->component);
+    part->outcome = best(part->component, effort_);
     return part;
 }
 

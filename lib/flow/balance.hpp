@@ -50,8 +50,9 @@ struct Balance {
 
 class Balancer {
   public:
-    /// Reads the stock of the kitchen on the first day of the span. The kitchen outlives the balancer.
-    Balancer(const kitchen::Kitchen& kitchen, basics::Span span);
+    /// Reads the stock of the kitchen on the first day of the span. The kitchen outlives the balancer. Where many balances are
+    /// compared, all are made with the same effort.
+    Balancer(const kitchen::Kitchen& kitchen, basics::Span span, Effort effort = Effort::exact);
 
     /// The balance of these meals and the standing uses. An ingredient of `buy_at_once` may also be bought on the first day,
     /// whether or not that is a shopping day.
@@ -76,6 +77,7 @@ class Balancer {
 
     const kitchen::Kitchen* kitchen_;
     basics::Span span_;
+    Effort effort_;
     std::vector<Component> stock_;  ///< by ingredient handle: units and offer, no wants
     std::vector<bool> uncounted_;   ///< by ingredient handle: a staple that is there, or there in a rough amount
 };

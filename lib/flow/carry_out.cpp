@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <limits>
 #include <numeric>
 
 #include "basics/exact.hpp"
@@ -21,10 +22,9 @@ Fate fate_of(const Unit& unit, int ready_day, int opened_day) {
             return fate;
         }
         const bool late = ready_day == 0;
-        fate.from = late ? dinner_of(0) : std::max(unit.first, lunch_of(ready_day));
+        fate.from = std::max(unit.first, late ? dinner_of(0) : lunch_of(ready_day));
         fate.to = std::min(unit.last, end_of(late ? 0 : ready_day + unit.thawed_days));
-    }
-    if (unit.opened_days >= 0) {
+    } else if (unit.opened_days >= 0) {
         if (opened_day < 0) {
             fate.from = never;
         } else {
@@ -70,6 +70,67 @@ std::vector<int> in_order_of_use(const std::vector<Fate>& fates) {
     return order;
 }
 
+/// Meets the wants in their order from the fates in theirs, of each no more than `most`. Returns what is met.
+std::int64_t use_up(const Component& component, const std::vector<int>& order, const std::vector<std::int64_t>& most,
+                    Outcome& outcome) {
+    outcome.uses.clear();
+    outcome.unmet.clear();
+    for (Fate& fate : outcome.fates) fate.used = 0;
+    std::int64_t met = 0;
+    for (std::size_t w = 0; w < component.wants.size(); ++w) {
+        std::int64_t open = component.wants[w].amount;
+        const Slot slot = component.wants[w].slot;
+        for (const int position : order) {
+            if (open == 0) break;
+            Fate& fate = outcome.fates[static_cast<std::size_t>(position)];
+            const auto take = std::min(open, most[static_cast<std::size_t>(position)] - fate.used);
+            if (take <= 0 || slot < fate.from || slot > fate.to) continue;
+            fate.used += take;
+            open -= take;
+            outcome.uses.push_back({static_cast<int>(w), position, take});
+        }
+        outcome.unmet.push_back(open);
+        met += component.wants[w].amount - open;
+    }
+    return met;
+}
+
+/// What using an amount of it saves from being tossed.
+double worth_using(const Fate& fate, Slot end) {
+    return end_of_rest(fate) <= end ? static_cast<double>(fate.unit.price.minor) / static_cast<double>(fate.unit.amount) : 0;
+}
+
+/// Whether something is tossed while something cheaper is used.
+bool tosses_what_is_dearer(const std::vector<Fate>& fates, Slot end) {
+    double tossed = 0;
+    double used = std::numeric_limits<double>::infinity();
+    for (const Fate& fate : fates) {
+        if (fate.used < fate.unit.amount) tossed = std::max(tossed, worth_using(fate, end));
+        if (fate.used > 0) used = std::min(used, worth_using(fate, end));
+    }
+    return tossed > used;
+}
+
+/// How much of each fate to use so that as much is met as can be and the least worth is tossed. What can be used together is a
+/// matroid (units that can be matched to wants), so that taking as much as can be of one after another, the dearest first, is
+/// best; and the choice takes nothing from any day (Mendelsohn and Dulmage, 1958: a matching can cover both).
+std::vector<std::int64_t> dearest_first(const Component& component, const std::vector<int>& order, Slot end, Outcome& outcome) {
+    std::vector<int> by_worth = order;
+    std::stable_sort(by_worth.begin(), by_worth.end(), [&](int a, int b) {
+        return worth_using(outcome.fates[static_cast<std::size_t>(a)], end) > worth_using(outcome.fates[static_cast<std::size_t>(b)], end);
+    });
+    std::vector<std::int64_t> most(outcome.fates.size(), 0);
+    std::int64_t met = 0;
+    for (const int position : by_worth) {
+        const auto at = static_cast<std::size_t>(position);
+        most[at] = outcome.fates[at].unit.amount;
+        const auto with = use_up(component, order, most, outcome);
+        most[at] = with - met;
+        met = with;
+    }
+    return most;
+}
+
 }  // namespace
 
 Value Outcome::value(const Component& component) const {
@@ -88,22 +149,12 @@ Outcome carry_out(const Component& component, const Decisions& decisions) {
                                         i < decisions.opened_day.size() ? decisions.opened_day[i] : -1));
     }
     add_bought(component, decisions, outcome);
-    const auto order = in_order_of_use(outcome.fates);
-    for (std::size_t w = 0; w < component.wants.size(); ++w) {
-        std::int64_t open = component.wants[w].amount;
-        const Slot slot = component.wants[w].slot;
-        for (const int position : order) {
-            if (open == 0) break;
-            Fate& fate = outcome.fates[static_cast<std::size_t>(position)];
-            const auto take = std::min(open, fate.unit.amount - fate.used);
-            if (take <= 0 || slot < fate.from || slot > fate.to) continue;
-            fate.used += take;
-            open -= take;
-            outcome.uses.push_back({static_cast<int>(w), position, take});
-        }
-        outcome.unmet.push_back(open);
-    }
     const Slot end = end_of(component.days - 1);
+    const auto order = in_order_of_use(outcome.fates);
+    std::vector<std::int64_t> most;
+    for (const Fate& fate : outcome.fates) most.push_back(fate.unit.amount);
+    use_up(component, order, most, outcome);
+    if (tosses_what_is_dearer(outcome.fates, end)) use_up(component, order, dearest_first(component, order, end, outcome), outcome);
     for (Fate& fate : outcome.fates) {
         const auto rest = fate.unit.amount - fate.used;
         if (rest == 0) continue;
@@ -131,6 +182,13 @@ std::optional<std::string> check(const Component& component, const Outcome& outc
     }
     for (std::size_t w = 0; w < met.size(); ++w) {
         if (outcome.unmet[w] < 0 || met[w] + outcome.unmet[w] != component.wants[w].amount) return "a want is not accounted for";
+    }
+    for (std::size_t u = 0; u < component.units.size() && u < outcome.decisions.ready_day.size(); ++u) {
+        const Unit& unit = component.units[u];
+        const int ready = outcome.decisions.ready_day[u];
+        if (unit.thaw_days > 0 && ready >= 0 && ready < unit.thaw_days && !(ready == 0 && unit.cold_water)) {
+            return "a unit is thawed sooner than it can be";
+        }
     }
     for (std::size_t u = 0; u < used.size(); ++u) {
         const Fate& fate = outcome.fates[u];

@@ -74,7 +74,7 @@ struct Component {
     friend bool operator==(const Component&, const Component&) = default;
 };
 
-/// What is decided: everything else follows by using first what ends first.
+/// What is decided: everything else follows, see carry_out().
 struct Decisions {
     std::vector<int> ready_day;   ///< by unit: the first day that a frozen one can be used; below 0: left frozen
     std::vector<int> opened_day;  ///< by unit: the day it is opened; below 0: not
@@ -126,15 +126,21 @@ struct Outcome {
     [[nodiscard]] Value value(const Component& component) const;
 };
 
-/// What decisions come to: exact, in integers. Of what may be used at a slot, what ends first goes first; equal ends go by lot.
+/// What decisions come to: exact, in integers. Of what may be used at a slot, what ends first goes first; equal ends go by lot. Only
+/// where that tosses something while something cheaper is used, the cheaper is left: as much is met on every day, and the price of
+/// what is tossed is the least that any order of use comes to (but for the rounding of its lines).
 [[nodiscard]] Outcome carry_out(const Component& component, const Decisions& decisions);
 
-/// The best outcome. First expired, first out where nothing has to be decided; a quick rule where a bound proves it best; else an
-/// integer programme on the solver room.
-[[nodiscard]] Outcome best(const Component& component);
+/// exact: proved best wherever the solver room can. quick: without the integer programme, which only components with many packs
+/// to choose from would need; says so where it is not proved.
+enum class Effort : std::uint8_t { quick, exact };
+
+/// The best outcome. First expired, first out where nothing has to be decided; a quick rule where a bound proves it best; every
+/// combination where there are few; else an integer programme on the solver room.
+[[nodiscard]] Outcome best(const Component& component, Effort effort = Effort::exact);
 
 /// Invariants of an outcome: amounts are conserved for every unit and want, every use lies within its unit's time, packs bought
-/// are whole.
+/// are whole, nothing is thawed sooner than it can be.
 [[nodiscard]] std::optional<std::string> check(const Component& component, const Outcome& outcome);
 
 }  // namespace samebase::flow

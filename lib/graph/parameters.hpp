@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <cstddef>
 
 #include "catalogue/role.hpp"
 
@@ -26,6 +27,8 @@ struct Parameters {
     double least_fit = 0.5;
     /// What is asked about takes another's place in a dish only from this fit on: else it is another dish.
     double least_fit_of_named = 0.8;
+    /// With more stand-ins than this in it a dish is not proposed.
+    std::size_t most_stand_ins = 3;
 };
 
 }  // namespace samebase::graph

@@ -85,7 +85,7 @@ struct Price {
 
 /// What things other than food are worth to the household, in the smallest unit of its currency.
 struct Worths {
-    basics::Money fussiness{800};    ///< a whole dish replaced by something that does not fit at all
+    basics::Money fussiness{3000};   ///< a whole dish replaced by something that does not fit at all
     basics::Money mark{30};          ///< one mark of one eater's liking
     basics::Money minute{8};         ///< a minute more than the day allows
     basics::Money had_lately{600};   ///< the same dish again on the next day; fades over the dish's gap

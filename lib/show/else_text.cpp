@@ -12,8 +12,8 @@ namespace {
 
 using ask::Alternative;
 
-constexpr std::size_t rows_on_a_screen = 12;
-constexpr std::size_t name_width = 33;
+constexpr std::size_t rows_on_a_screen = 8;
+constexpr std::size_t name_width = 32;
 
 struct Page {
     const kitchen::Kitchen& kitchen;
@@ -64,7 +64,7 @@ std::string stand_in(const Page& page, const ask::StandInUse& use, bool with_amo
 
 std::string purchase(const Page& page, const ask::Purchase& buy) {
     const auto& pack = page.thing(buy.ingredient).pack;
-    const std::string packs = pack ? fmt::format("{} {} of ", buy.packs, pack->name) : "";
+    const std::string packs = pack ? fmt::format("{} {}{} of ", buy.packs, pack->name, buy.packs == 1 ? "" : "s") : "";
     return fmt::format("{}{} ({})", packs, page.thing(buy.ingredient).name, money(buy.price, page.kitchen.household.currency));
 }
 
@@ -190,7 +190,7 @@ std::string sentence(const ask::ElseAnswer& answer, const Page& page) {
         return fmt::format("Nothing else in the cookbook can be made from {} {} for those who are home.", what, when);
     }
     const auto on_base = std::count_if(answer.alternatives.begin(), answer.alternatives.end(), [](const auto& a) { return a.same_base; });
-    return fmt::format("From {} {}{}, for {}: {} ({} more, {} on its base).", what, when, instead, serves(answer.serves_thousandths),
+    return fmt::format("From {} {}{}, for {} serves: {} ({} more; {} on its base).", what, when, instead, serves(answer.serves_thousandths),
                        label(page, answer.alternatives.front()), answer.alternatives.size() - 1, on_base);
 }
 

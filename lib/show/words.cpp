@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <cctype>
 #include <cstdlib>
@@ -69,25 +70,28 @@ std::size_t length(std::string_view text) {
 }
 
 std::string wrapped(std::string_view text, std::size_t indent, std::size_t width) {
-    std::string result;
-    std::size_t column = 0;
+    const auto start = std::min(text.find_first_not_of(' '), text.size());
+    std::string result(start, ' ');
+    text.remove_prefix(start);
+    std::size_t column = start;
+    bool first_of_line = true;
     while (!text.empty()) {
         const auto space = text.find(' ');
         const std::string_view word = text.substr(0, space);
         text = space == std::string_view::npos ? std::string_view{} : text.substr(space + 1);
-        if (column > indent && column + 1 + length(word) > width) {
+        if (!first_of_line && column + 1 + length(word) > width) {
             result += '\n';
             result.append(indent, ' ');
             column = indent;
-        } else if (column > 0 && column != indent) {
-            result += ' ';
-            ++column;
-        } else if (column == 0 && !result.empty()) {
+            first_of_line = true;
+        }
+        if (!first_of_line) {
             result += ' ';
             ++column;
         }
         result += word;
         column += length(word);
+        first_of_line = false;
     }
     return result;
 }

@@ -7,7 +7,6 @@
 #include <memory>
 #include <mutex>
 #include <numeric>
-#include <string>
 
 namespace samebase::solver {
 
@@ -23,6 +22,8 @@ std::mutex& one_at_a_time() {
     static std::mutex mutex;
     return mutex;
 }
+
+constexpr std::size_t small = 400;  // columns
 
 double finite(double value) {
     return std::isinf(value) ? std::copysign(1e30, value) : value;
@@ -76,15 +77,40 @@ void load(Cbc_Model* model, const Programme& programme, const Terms& cost) {
     }
 }
 
+/// By index: with names, CBC 2.10.8 ends some small programmes with a segmentation fault.
 void start_from(Cbc_Model* model, std::span<const double> start) {
-    std::vector<std::string> names;
-    for (std::size_t i = 0; i < start.size(); ++i) {
-        names.push_back("c" + std::to_string(i));
-        Cbc_setColName(model, static_cast<int>(i), names.back().c_str());
+    std::vector<int> columns(start.size());
+    std::iota(columns.begin(), columns.end(), 0);
+    Cbc_setMIPStartI(model, static_cast<int>(start.size()), columns.data(), start.data());
+}
+
+/// The least that the bounds of the columns alone allow.
+double least(const Programme& programme, const Terms& cost) {
+    double sum = 0;
+    for (const auto& [column, factor] : cost) {
+        const Column& of = programme.columns[static_cast<std::size_t>(column)];
+        if (factor != 0) sum += factor * (factor > 0 ? of.lower : of.upper);
     }
-    std::vector<const char*> pointers;
-    for (const std::string& name : names) pointers.push_back(name.c_str());
-    Cbc_setMIPStart(model, static_cast<int>(start.size()), pointers.data(), start.data());
+    return sum;
+}
+
+double cost_of(const Terms& cost, const std::vector<double>& values) {
+    double sum = 0;
+    for (const auto& [column, factor] : cost) sum += factor * values[static_cast<std::size_t>(column)];
+    return sum;
+}
+
+/// From now on the cost is not above what was reached. Where that is the least that columns allow, it is they that are held.
+void hold(Programme& programme, const Terms& cost, double reached) {
+    if (reached > least(programme, cost)) {
+        programme.add(Row{cost, -unbounded, reached + std::max(1.0, std::abs(reached)) * 1e-6});
+        return;
+    }
+    for (const auto& [column, factor] : cost) {
+        Column& of = programme.columns[static_cast<std::size_t>(column)];
+        if (factor > 0) of.upper = of.lower;
+        if (factor < 0) of.lower = of.upper;
+    }
 }
 
 Status status_of(Cbc_Model* model, bool found) {
@@ -108,6 +134,19 @@ Solution minimise(const Programme& programme, const Terms& cost, const Effort& e
     Cbc_setMaximumNodes(model.get(), static_cast<int>(std::min<std::int64_t>(effort.nodes, 2'000'000'000)));
     Cbc_setMaximumSeconds(model.get(), effort.guard_seconds);
     Cbc_setParameter(model.get(), "threads", "0");
+    // Its preprocessing crashes on some of our small programmes (CBC 2.10.8), and gains nothing there.
+    if (programme.columns.size() < small) {
+        // Here they cost more than they save; and some heuristics end the process on rows that leave columns next to no room.
+        Cbc_setParameter(model.get(), "preprocess", "off");
+        Cbc_setParameter(model.get(), "heuristicsOnOff", "off");
+        Cbc_setParameter(model.get(), "cutsOnOff", "off");
+    }
+    if (programme.columns.size() < small) {
+        // Here they cost more than they save; and some heuristics end the process on rows that leave columns next to no room.
+        Cbc_setParameter(model.get(), "preprocess", "off");
+        Cbc_setParameter(model.get(), "heuristicsOnOff", "off");
+        Cbc_setParameter(model.get(), "cutsOnOff", "off");
+    }
     Cbc_setParameter(model.get(), "ratioGap", "0");
     Cbc_setParameter(model.get(), "allowableGap", "0");
     if (!start.empty()) start_from(model.get(), start);
@@ -123,7 +162,7 @@ Solution minimise(const Programme& programme, const Terms& cost, const Effort& e
     for (std::size_t i = 0; i < solution.values.size(); ++i) {
         if (programme.columns[i].whole) solution.values[i] = std::round(solution.values[i]);
     }
-    for (const auto& [column, factor] : cost) solution.cost += factor * solution.values[static_cast<std::size_t>(column)];
+    solution.cost = cost_of(cost, solution.values);
     solution.bound = solution.status == Status::proved ? solution.cost : Cbc_getBestPossibleObjValue(model.get());
     return solution;
 }
@@ -133,6 +172,7 @@ Solution minimise_in_order(const Programme& programme, std::span<const Terms> co
     Solution last;
     Status worst = Status::proved;
     for (const Terms& cost : costs) {
+        if (cost.empty() && !last.values.empty()) continue;
         Solution next = minimise(held, cost, effort, last.values);
         if (next.values.empty()) {
             // What was found before satisfies every row: the solver lost it to its tolerances.
@@ -141,8 +181,7 @@ Solution minimise_in_order(const Programme& programme, std::span<const Terms> co
             return last;
         }
         if (next.status != Status::proved && worst == Status::proved) worst = next.status;
-        Row row{cost, -unbounded, next.cost + std::max(1.0, std::abs(next.cost)) * 1e-6};
-        held.add(std::move(row));
+        hold(held, cost, next.cost);
         last = std::move(next);
     }
     last.status = worst;

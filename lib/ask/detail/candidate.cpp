@@ -90,11 +90,14 @@ class Builder {
         const auto* named = std::get_if<IngredientId>(&setting_.using_);
         std::optional<graph::StandIn> best;
         const DishIngredient* replaced = nullptr;
+        const double least_fit = kitchen_.graph().parameters().least_fit_of_named;
         for (const DishIngredient& line : dish_.ingredients) {
             if (named == nullptr || line.optional || line.role == catalogue::Role::seasoning) continue;
-            const auto cost = kitchen_.graph().cost({line.ingredient, line.role}, {*named, line.role});
-            if (!cost || graph::fit_of(*cost) < kitchen_.graph().parameters().least_fit) continue;
-            for (auto& stand_in : kitchen_.graph().stand_ins({line.ingredient, line.role}, kitchen_.graph().parameters().least_fit, strict_)) {
+            // From the side of what is named: one row of costs a role serves every dish.
+            const auto costs = kitchen_.graph().costs_to({*named, line.role});
+            const auto cost = costs[graph::BaseGraph::position({line.ingredient, line.role})];
+            if (cost == graph::BaseGraph::no_path || graph::fit_of(cost) < least_fit) continue;
+            for (auto& stand_in : kitchen_.graph().stand_ins({line.ingredient, line.role}, least_fit, strict_)) {
                 if (stand_in.use.size() != 1 || stand_in.use.front().first != *named) continue;
                 if (!best || stand_in.cost < best->cost) {
                     best = std::move(stand_in);
@@ -209,6 +212,9 @@ class Builder {
         };
         for (const StandInUse& use : result_.stand_ins) buy_parts(use);
         buy_for_separate_serves();
+        if (result_.stand_ins.size() > kitchen_.graph().parameters().most_stand_ins) {
+            result_.ruled_out.push_back(fmt::format("{} things in it would have to be something else", result_.stand_ins.size()));
+        }
     }
 
     void buy_for_separate_serves() {

@@ -2,6 +2,7 @@
 #include <cmath>
 #include <map>
 #include <set>
+#include <tuple>
 
 #include "basics/exact.hpp"
 #include "flow/detail/search.hpp"
@@ -17,11 +18,12 @@ using solver::Row;
 using solver::Terms;
 
 /// A unit as the programme sees it: `starts` are binary columns, by the day on which it is thawed or opened (none where it can be
-/// used as it is), `bought` a binary column for a pack that must be bought first (-1 where it is there).
+/// used as it is). Or packs that are bought at one slot and opened on one day, `packs` a column for how many.
 struct Modelled {
     Unit unit;
-    int bought = -1;
+    int packs = -1;
     int offer_slot = -1;
+    int opened_day = -1;
     std::map<int, int> starts;
 };
 
@@ -29,7 +31,7 @@ struct Modelled {
 std::pair<Slot, Slot> time_of(const Unit& unit, int day) {
     if (unit.thaw_days > 0) {
         const bool late = day == 0;
-        return {late ? dinner_of(0) : std::max(unit.first, lunch_of(day)),
+        return {std::max(unit.first, late ? dinner_of(0) : lunch_of(day)),
                 std::min(unit.last, dinner_of(late ? 0 : day + unit.thawed_days))};
     }
     return {std::max(unit.first, lunch_of(day)), std::min(unit.last, dinner_of(day + unit.opened_days))};
@@ -43,14 +45,20 @@ class Model {
             want_days_.insert(day_of(want.slot));
         }
         for (const Unit& unit : component.units) largest_ = std::max(largest_, unit.amount);
-        for (const Unit& unit : component.units) add_unit(unit, -1);
+        for (const Unit& unit : component.units) add_unit(unit);
         if (component.offer) add_offer(*component.offer);
         add_wants();
     }
 
-    std::optional<Programmed> solve() {
+    std::optional<Programmed> solve(const std::vector<std::int64_t>& least_unmet) {
         std::vector<Terms> costs;
-        for (const int day : want_days_) costs.push_back(unmet_of(day));
+        for (const int day : want_days_) {
+            if (least_unmet.empty()) {
+                costs.push_back(unmet_of(day));
+            } else {
+                hold_unmet(day, least_unmet[static_cast<std::size_t>(day)]);
+            }
+        }
         costs.push_back(cost_);
         costs.push_back(order_);
         const auto solution = solver::minimise_in_order(programme_, costs);
@@ -67,12 +75,8 @@ class Model {
         return static_cast<double>(price.minor) / scaled(amount);
     }
 
-    void add_unit(const Unit& unit, int offer_slot) {
-        Modelled modelled{.unit = unit, .offer_slot = offer_slot, .starts = {}};
-        if (offer_slot >= 0) {
-            modelled.bought = programme_.add(Column{0, 1, true});
-            cost_.emplace_back(modelled.bought, static_cast<double>(unit.price.minor));
-        }
+    void add_unit(const Unit& unit) {
+        Modelled modelled{.unit = unit, .starts = {}};
         if (unit.thaw_days > 0 || unit.opened_days >= 0) add_starts(modelled);
         units_.push_back(std::move(modelled));
     }
@@ -89,39 +93,45 @@ class Model {
             at_most_once.terms.emplace_back(column, 1.0);
             order_.emplace_back(column, static_cast<double>(units_.size() + 1));
         }
-        if (at_most_once.terms.empty()) return;
-        if (modelled.bought >= 0) {
-            at_most_once.terms.emplace_back(modelled.bought, -1.0);
-            at_most_once.upper = 0;
-        }
-        programme_.add(std::move(at_most_once));
+        if (!at_most_once.terms.empty()) programme_.add(std::move(at_most_once));
     }
 
-    /// As many packs at each slot as all that is wanted later could need, one by one.
     void add_offer(const Offer& offer) {
         for (int i = 0; i < static_cast<int>(offer.slots.size()); ++i) {
             const Slot from = offer.slots[static_cast<std::size_t>(i)];
             Unit unit{.amount = offer.pack, .price = offer.price, .first = from, .opened_days = offer.opened_days};
             if (offer.keeps_days >= 0) unit.last = dinner_of(day_of(from) + offer.keeps_days);
-            std::int64_t later = 0;
-            std::int64_t separate = 0;
-            for (const Want& want : component_.wants) {
-                if (want.slot < from || want.slot > unit.last) continue;
-                later += want.amount;
-                separate += basics::scale_up(want.amount, 1, offer.pack);
+            if (offer.opened_days < 0) {
+                add_packs(unit, i, -1);
+                continue;
             }
-            const auto most = offer.opened_days >= 0 ? separate : basics::scale_up(later, 1, offer.pack);
-            for (std::int64_t n = 0; n < most; ++n) {
-                const int before = n > 0 ? units_.back().bought : -1;
-                add_unit(unit, i);
-                // Packs of one slot are alike: they are taken in order.
-                if (before >= 0) programme_.add(Row{{{units_.back().bought, 1.0}, {before, -1.0}}, -solver::unbounded, 0});
+            for (const int day : want_days_) {
+                // Of packs opened on one day, those bought last that are there at its lunch last at least as long as any.
+                const bool later = i + 1 < static_cast<int>(offer.slots.size()) && offer.slots[static_cast<std::size_t>(i) + 1] <= lunch_of(day);
+                if (later) continue;
+                Unit opened = unit;
+                std::tie(opened.first, opened.last) = time_of(unit, day);
+                add_packs(opened, i, day);
             }
         }
     }
 
+    /// As many packs as all that is wanted in their time could need.
+    void add_packs(const Unit& unit, int offer_slot, int opened_day) {
+        std::int64_t wanted = 0;
+        for (const Want& want : component_.wants) {
+            if (unit.first <= want.slot && want.slot <= unit.last) wanted += want.amount;
+        }
+        if (wanted == 0) return;
+        const auto most = static_cast<double>(basics::scale_up(wanted, 1, unit.amount));
+        const int packs = programme_.add(Column{0, most, true});
+        cost_.emplace_back(packs, static_cast<double>(unit.price.minor));
+        order_.emplace_back(packs, static_cast<double>(units_.size() + 1));
+        units_.push_back({.unit = unit, .packs = packs, .offer_slot = offer_slot, .opened_day = opened_day, .starts = {}});
+    }
+
     void add_wants() {
-        std::vector<Row> within(units_.size());
+        std::vector<Row> within(units_.size(), Row{{}, -solver::unbounded, 0});
         for (std::size_t w = 0; w < component_.wants.size(); ++w) {
             const Want& want = component_.wants[w];
             const int unmet = programme_.add(Column{0, scaled(want.amount), false});
@@ -132,7 +142,8 @@ class Model {
                 if (want.slot < modelled.unit.first || want.slot > modelled.unit.last) continue;
                 Row started{{}, -solver::unbounded, 0};
                 if (!add_condition(modelled, want.slot, started)) continue;
-                const int use = programme_.add(Column{0, scaled(std::min(want.amount, modelled.unit.amount)), false});
+                const auto most = modelled.packs >= 0 ? want.amount : std::min(want.amount, modelled.unit.amount);
+                const int use = programme_.add(Column{0, scaled(most), false});
                 met.terms.emplace_back(use, 1.0);
                 within[u].terms.emplace_back(use, 1.0);
                 if (started.terms.empty()) continue;
@@ -147,11 +158,11 @@ class Model {
 
     /// The binary columns of which one must be 1 for the unit to be used at the slot; false where it never can be.
     static bool add_condition(const Modelled& modelled, Slot slot, Row& started) {
-        const bool shortened = modelled.unit.thaw_days > 0 || modelled.unit.opened_days >= 0;
-        if (!shortened) {
-            if (modelled.bought >= 0) started.terms.emplace_back(modelled.bought, 0.0);
+        if (modelled.packs >= 0) {
+            started.terms.emplace_back(modelled.packs, 0.0);
             return true;
         }
+        if (modelled.unit.thaw_days <= 0 && modelled.unit.opened_days < 0) return true;
         for (const auto& [day, column] : modelled.starts) {
             const auto [from, to] = time_of(modelled.unit, day);
             if (from <= slot && slot <= to) started.terms.emplace_back(column, 0.0);
@@ -163,13 +174,17 @@ class Model {
     void finish_unit(const Modelled& modelled, Row& within) {
         const double amount = scaled(modelled.unit.amount);
         const double price = price_per_scaled(modelled.unit.price, modelled.unit.amount);
-        // tossed >= amount x (whether its end falls within the balance) - used
+        // tossed >= amount x (whether, or how many times, its end falls within the balance) - used
         Row tossed{within.terms, 0, solver::unbounded};
-        const bool always = modelled.unit.last <= end_ && modelled.bought < 0;
-        if (always) tossed.lower = amount;
-        if (modelled.unit.last <= end_ && modelled.bought >= 0) tossed.terms.emplace_back(modelled.bought, -amount);
         bool may_end = modelled.unit.last <= end_;
-        if (modelled.unit.last > end_) {
+        if (modelled.packs >= 0) {
+            within.terms.emplace_back(modelled.packs, -amount);
+            tossed.terms.emplace_back(modelled.packs, -amount);
+        } else {
+            within.upper = amount;
+            if (may_end) tossed.lower = amount;
+        }
+        if (!may_end) {
             for (const auto& [day, column] : modelled.starts) {
                 if (time_of(modelled.unit, day).second > end_) continue;
                 tossed.terms.emplace_back(column, -amount);
@@ -177,13 +192,21 @@ class Model {
             }
         }
         if (may_end && price > 0) {
-            const int column = programme_.add(Column{0, amount, false});
+            const int column = programme_.add(Column{});
             tossed.terms.emplace_back(column, 1.0);
             cost_.emplace_back(column, price);
             programme_.add(std::move(tossed));
         }
-        within.upper = amount;
         if (!within.terms.empty()) programme_.add(std::move(within));
+    }
+
+    void hold_unmet(int day, std::int64_t least) {
+        Terms terms = unmet_of(day);
+        if (least == 0) {
+            for (const auto& [column, factor] : terms) programme_.columns[static_cast<std::size_t>(column)].upper = 0;
+        } else {
+            programme_.add(Row{std::move(terms), -solver::unbounded, scaled(least) * (1 + 1e-9)});
+        }
     }
 
     [[nodiscard]] Terms unmet_of(int day) const {
@@ -204,13 +227,14 @@ class Model {
             const Modelled& modelled = units_[u];
             int start = -1;
             for (const auto& [day, column] : modelled.starts) start = on(column) ? day : start;
-            if (u >= component_.units.size()) {
-                if (!on(modelled.bought)) continue;
-                ++result.packs[static_cast<std::size_t>(modelled.offer_slot)];
-                if (component_.offer->opened_days >= 0) result.bought_opened_day.push_back(start);
+            if (modelled.packs >= 0) {
+                const auto packs = static_cast<int>(std::lround(values[static_cast<std::size_t>(modelled.packs)]));
+                result.packs[static_cast<std::size_t>(modelled.offer_slot)] += packs;
+                if (modelled.opened_day < 0) continue;
+                result.bought_opened_day.insert(result.bought_opened_day.end(), static_cast<std::size_t>(packs), modelled.opened_day);
             } else {
                 if (modelled.unit.thaw_days > 0) result.ready_day[u] = start;
-                if (modelled.unit.opened_days >= 0) result.opened_day[u] = start;
+                if (modelled.unit.thaw_days <= 0 && modelled.unit.opened_days >= 0) result.opened_day[u] = start;
             }
         }
         return result;
@@ -229,8 +253,8 @@ class Model {
 
 }  // namespace
 
-std::optional<Programmed> by_programme(const Component& component) {
-    return Model(component).solve();
+std::optional<Programmed> by_programme(const Component& component, const std::vector<std::int64_t>& least_unmet) {
+    return Model(component).solve(least_unmet);
 }
 
 }  // namespace samebase::flow::detail

@@ -90,7 +90,7 @@ class Rule {
             const Unit& unit = component_.units[static_cast<std::size_t>(i)];
             if (unit.thaw_days <= 0 || decisions_.ready_day[static_cast<std::size_t>(i)] >= 0) continue;
             const bool late = slot == dinner_of(0) && unit.cold_water;
-            if (slot <= unit.last && (late || (day_of(slot) >= unit.thaw_days && slot >= unit.first))) packs.push_back(i);
+            if (unit.first <= slot && slot <= unit.last && (late || day_of(slot) >= unit.thaw_days)) packs.push_back(i);
         }
         const auto taken = least_over(component_.units, packs, open);
         for (const int i : taken) decisions_.ready_day[static_cast<std::size_t>(i)] = day_of(slot);
@@ -142,21 +142,22 @@ Value bound(const Component& component) {
         unit.thaw_days = 0;
         unit.opened_days = -1;
     }
-    const Outcome outcome = carry_out(eased, {});
-    Value value = outcome.value(component);
-    if (!component.offer) return value;
-    std::int64_t bought = 0;
-    for (std::size_t w = 0; w < component.wants.size(); ++w) {
-        const Slot slot = component.wants[w].slot;
-        const bool on_offer = std::any_of(component.offer->slots.begin(), component.offer->slots.end(), [&](Slot from) {
-            return from <= slot && (component.offer->keeps_days < 0 || day_of(slot) <= day_of(from) + component.offer->keeps_days);
-        });
-        if (!on_offer) continue;
-        bought += outcome.unmet[w];
-        value.unmet[static_cast<std::size_t>(day_of(slot))] -= outcome.unmet[w];
+    const Outcome from_stock = carry_out(eased, {});
+    if (!component.offer) return from_stock.value(component);
+    // As if there were plenty on every shopping day: what is unmet then cannot be met.
+    const auto sum = [](std::int64_t total, const Want& want) { return total + want.amount; };
+    const auto wanted = std::accumulate(component.wants.begin(), component.wants.end(), std::int64_t{0}, sum);
+    for (const Slot slot : component.offer->slots) {
+        const int keeps = component.offer->keeps_days;
+        eased.units.push_back({.amount = wanted, .first = slot, .last = keeps < 0 ? never : dinner_of(day_of(slot) + keeps)});
     }
-    value.cost += basics::Money{basics::fits(
-        basics::multiply(component.offer->price.minor, basics::scale_up(bought, 1, component.offer->pack)))};
+    const Outcome with_plenty = carry_out(eased, {});
+    Value value = with_plenty.value(component);
+    const auto unmet = [](const Outcome& outcome) {
+        return std::accumulate(outcome.unmet.begin(), outcome.unmet.end(), std::int64_t{0});
+    };
+    const auto packs = basics::scale_up(unmet(from_stock) - unmet(with_plenty), 1, component.offer->pack);
+    value.cost = from_stock.tossed + basics::Money{basics::fits(basics::multiply(component.offer->price.minor, packs))};
     return value;
 }
 

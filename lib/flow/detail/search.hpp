@@ -1,4 +1,4 @@
-// The two ways to decide, and a bound: parts of best().
+// The ways to decide, and a bound: parts of best().
 #pragma once
 
 #include "flow/component.hpp"
@@ -15,12 +15,16 @@ namespace samebase::flow::detail {
 /// No decisions do better than this: thawing and opening shorten nothing, and of what is bought only the last pack is rounded up.
 [[nodiscard]] Value bound(const Component& component);
 
+/// Tries every combination where there are at most so many, and returns the first of the best: exact.
+[[nodiscard]] std::optional<Outcome> by_trying(const Component& component, std::int64_t most);
+
 struct Programmed {
     Decisions decisions;
     bool proved = false;
 };
 
-/// Decides by an integer programme on the solver room. Nothing where the solver found nothing.
-[[nodiscard]] std::optional<Programmed> by_programme(const Component& component);
+/// Decides by an integer programme on the solver room. `least_unmet`, where it is not empty, is what is unmet by day in the best
+/// outcome, known beforehand. Nothing where the solver found nothing.
+[[nodiscard]] std::optional<Programmed> by_programme(const Component& component, const std::vector<std::int64_t>& least_unmet = {});
 
 }  // namespace samebase::flow::detail

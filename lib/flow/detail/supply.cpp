@@ -43,7 +43,7 @@ void freeze(const catalogue::Ingredient& ingredient, const stock::Lot& lot, std:
     alone.amount = {ingredient.dimension, pack};
     alone.packs = {pack};
     unit.thaw_days = stock::days_to_thaw(alone, ingredient, stock::ThawMethod::fridge);
-    unit.thawed_days = days_in(ingredient, Keep::thawed).value_or(1);
+    unit.thawed_days = days_in(ingredient, Keep::thawed).value_or(days_in(ingredient, Keep::fridge).value_or(1));
     unit.cold_water = ingredient.kind != catalogue::Kind::cooked && ingredient.thaw == catalogue::Thaw::flat;
 }
 
