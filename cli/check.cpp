@@ -40,6 +40,9 @@ std::string sentence(const show::Json& counts) {
 Outcome check_data(const Context& context) {
     const auto knowledge = context.knowledge(false);
     if (!knowledge) return tl::make_unexpected(knowledge.error());
+    if (const auto reason = (*knowledge)->graph.check()) {
+        return failure(files_unsound, {{"stand_ins", *reason, "a sound base graph", std::nullopt}});
+    }
     const auto found = counts(**knowledge);
     context.answer([&](const show::Manner&) { return fmt::format("The shipped data is sound: {}.\n", sentence(found)); },
                    [&] { return show::Json{{"sound", true}, {"counts", found}}; });

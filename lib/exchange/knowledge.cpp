@@ -90,8 +90,6 @@ basics::Result<std::shared_ptr<const kitchen::Knowledge>> load_knowledge(std::sp
     if (!problems.empty()) return tl::make_unexpected(problems);
     auto knowledge =
         std::make_shared<kitchen::Knowledge>(std::move(catalogue), std::move(cookbook), std::move(statements));
-    must_hold("stand_ins", knowledge->graph.check(), problems);
-    if (!problems.empty()) return tl::make_unexpected(problems);
     return knowledge;
 }
 

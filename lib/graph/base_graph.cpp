@@ -34,9 +34,8 @@ Graph forward_graph(const std::vector<detail::Step>& steps, std::uint32_t vertic
 
 Graph backward_graph(std::vector<detail::Step> steps, std::uint32_t vertices) {
     for (detail::Step& step : steps) std::swap(step.from, step.to);
-    std::sort(steps.begin(), steps.end(),
-              [](const auto& a, const auto& b) { return a.from != b.from ? a.from < b.from : a.to < b.to; });
-    return forward_graph(steps, vertices);
+    // They come in the order of their other ends, which stays.
+    return forward_graph(detail::by_first_end(steps, vertices), vertices);
 }
 
 /// Thrown inside one search and caught there: Boost's visitors have no other way to stop early.
@@ -82,13 +81,13 @@ double fit_of(Cost cost) {
     return std::exp(-static_cast<double>(cost) / millionths);
 }
 
-struct BaseGraph::Inside {
-    Inside(const catalogue::Catalogue& the_catalogue, std::vector<Statement> the_statements,
-           const Parameters& the_parameters)
-        : catalogue(&the_catalogue),
-          statements(std::move(the_statements)),
-          parameters(the_parameters),
-          steps(detail::steps_from(the_catalogue, statements, the_parameters)),
+namespace {
+
+/// The steps and the graphs that they make, with the rows that were asked for.
+struct Compiled {
+    Compiled(const catalogue::Catalogue& the_catalogue, const std::vector<Statement>& the_statements, const Parameters& parameters)
+        : statements(the_statements),
+          steps(detail::steps_from(the_catalogue, statements, parameters)),
           ingredient_vertices(static_cast<std::uint32_t>(the_catalogue.ingredients().size() * catalogue::role_count)),
           vertices(ingredient_vertices + static_cast<std::uint32_t>(steps.mixtures.size())),
           forward(forward_graph(steps.steps, vertices)),
@@ -133,9 +132,7 @@ struct BaseGraph::Inside {
         return result;
     }
 
-    const catalogue::Catalogue* catalogue;
-    std::vector<Statement> statements;
-    Parameters parameters;
+    const std::vector<Statement>& statements;
     detail::Steps steps;
     std::uint32_t ingredient_vertices;
     std::uint32_t vertices;
@@ -144,6 +141,25 @@ struct BaseGraph::Inside {
     std::mutex mutex;  ///< guards the rows
     std::vector<std::unique_ptr<Row>> forward_rows;
     std::vector<std::unique_ptr<Row>> backward_rows;
+};
+
+}  // namespace
+
+struct BaseGraph::Inside {
+    Inside(const catalogue::Catalogue& the_catalogue, std::vector<Statement> the_statements, const Parameters& the_parameters)
+        : catalogue(&the_catalogue), statements(std::move(the_statements)), parameters(the_parameters) {}
+
+    /// Made when first asked for: many commands ask for no stand-in.
+    Compiled& compiled() {
+        std::call_once(once, [this] { made = std::make_unique<Compiled>(*catalogue, statements, parameters); });
+        return *made;
+    }
+
+    const catalogue::Catalogue* catalogue;
+    std::vector<Statement> statements;
+    Parameters parameters;
+    std::once_flag once;
+    std::unique_ptr<Compiled> made;
 };
 
 BaseGraph::BaseGraph(const catalogue::Catalogue& catalogue, std::vector<Statement> statements,
@@ -161,17 +177,19 @@ std::optional<Cost> BaseGraph::cost(Node from, Node to) const {
 }
 
 std::span<const std::int32_t> BaseGraph::costs_from(Node node) const {
-    const std::lock_guard lock(inside_->mutex);
-    return inside_->row(inside_->forward, inside_->forward_rows, detail::vertex(node.ingredient, node.role));
+    Compiled& in = inside_->compiled();
+    const std::lock_guard lock(in.mutex);
+    return in.row(in.forward, in.forward_rows, detail::vertex(node.ingredient, node.role));
 }
 
 std::span<const std::int32_t> BaseGraph::costs_to(Node node) const {
-    const std::lock_guard lock(inside_->mutex);
-    return inside_->row(inside_->backward, inside_->backward_rows, detail::vertex(node.ingredient, node.role));
+    Compiled& in = inside_->compiled();
+    const std::lock_guard lock(in.mutex);
+    return in.row(in.backward, in.backward_rows, detail::vertex(node.ingredient, node.role));
 }
 
 std::vector<StandIn> BaseGraph::stand_ins(Node node, double least_fit, catalogue::AllergenSet avoid) const {
-    const Inside& in = *inside_;
+    const Compiled& in = inside_->compiled();
     const auto limit = static_cast<std::int32_t>(cost_of(least_fit));
     const auto source = detail::vertex(node.ingredient, node.role);
     const Row row = search(in.forward, source, limit);
@@ -180,13 +198,13 @@ std::vector<StandIn> BaseGraph::stand_ins(Node node, double least_fit, catalogue
         if (target == source || row[target] > limit) return;
         StandIn stand_in = in.found(row, source, target);
         for (const auto& [used, ratio] : stand_in.use) {
-            const catalogue::Ingredient& thing = (*in.catalogue)[used];
+            const catalogue::Ingredient& thing = (*inside_->catalogue)[used];
             if (used == node.ingredient || !thing.counted_allergens().shared_with(avoid).empty()) return;
             if (stand_in.use.size() == 1 && forbidden(node.ingredient, used, node.role)) return;
         }
         found.push_back(std::move(stand_in));
     };
-    for (std::uint32_t i = 0; i < in.catalogue->ingredients().size(); ++i)
+    for (std::uint32_t i = 0; i < inside_->catalogue->ingredients().size(); ++i)
         consider(detail::vertex(IngredientId{i}, node.role));
     for (std::uint32_t i = 0; i < in.steps.mixtures.size(); ++i) {
         if (in.steps.mixtures[i].role == node.role) consider(in.ingredient_vertices + i);
@@ -198,7 +216,7 @@ std::vector<StandIn> BaseGraph::stand_ins(Node node, double least_fit, catalogue
 }
 
 bool BaseGraph::forbidden(IngredientId replaced, IngredientId used, Role role) const {
-    const auto& pairs = inside_->steps.forbidden;
+    const auto& pairs = inside_->compiled().steps.forbidden;
     const auto found = std::lower_bound(pairs.begin(), pairs.end(), std::pair{replaced, used},
                                         [](const detail::Forbidden& pair, const auto& key) {
                                             return std::pair{pair.replaced, pair.used} < key;
@@ -216,15 +234,15 @@ std::span<const Statement> BaseGraph::statements() const {
 }
 
 std::size_t BaseGraph::step_count() const {
-    return inside_->steps.steps.size();
+    return inside_->compiled().steps.steps.size();
 }
 
 std::optional<std::string> BaseGraph::check() const {
-    for (const detail::Step& step : inside_->steps.steps) {
+    for (const detail::Step& step : inside_->compiled().steps.steps) {
         if (step.cost <= 0) return "a step costs nothing";
         if (step.ratio <= 0) return "a step has a ratio that is not above 0";
-        if (step.from >= inside_->ingredient_vertices) return "a step leaves a mixture";
-        if (step.to >= inside_->vertices) return "a step ends nowhere";
+        if (step.from >= inside_->compiled().ingredient_vertices) return "a step leaves a mixture";
+        if (step.to >= inside_->compiled().vertices) return "a step ends nowhere";
     }
     return std::nullopt;
 }

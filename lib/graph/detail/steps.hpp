@@ -46,4 +46,7 @@ struct Steps {
 [[nodiscard]] Steps steps_from(const catalogue::Catalogue& catalogue, const std::vector<Statement>& statements,
                                const Parameters& parameters);
 
+/// The steps in the order of their first ends; steps from one vertex stay as they come. Linear.
+[[nodiscard]] std::vector<Step> by_first_end(const std::vector<Step>& steps, std::uint32_t vertices);
+
 }  // namespace samebase::graph::detail
