@@ -65,6 +65,7 @@ struct Prepared {
         for (const auto& occasion : kitchen.household.occasions) {
             if (occasion.day == question.day) setting.guests_avoid.add(occasion.guests_avoid);
         }
+        setting.holds = detail::held_allergens(kitchen);
         setting.balancer = &balancer;
         setting.before = &before;
         const flow::Slot slot = flow::dinner_of(static_cast<int>((question.day - today).count()));
@@ -178,7 +179,8 @@ std::optional<Candidate> ready_meal(const Prepared& prepared, cookbook::DishId i
     candidate.cooking = flow::cook(kitchen, {.day = setting.question.day, .meal = kitchen::Meal::dinner, .dish = id, .ready_meal = true,
                                              .serves = setting.question.serves, .left = 0});
     if (candidate.cooking.needs.empty() || setting.available[dish.leaves->index()] < candidate.cooking.needs.front().amount) return std::nullopt;
-    const auto holds = cookbook::allergens(dish, kitchen.catalogue());
+    auto holds = cookbook::allergens(dish, kitchen.catalogue());
+    holds.add(setting.holds[dish.leaves->index()]);
     for (const std::size_t eater : setting.eaters) {
         if (!holds.shared_with(kitchen.household.people[eater].avoids).empty()) return std::nullopt;
     }

@@ -62,9 +62,11 @@ std::string stand_in(const Page& page, const ask::StandInUse& use, bool with_amo
     return fmt::format("{} for {}", listed(words), page.thing(use.replaced).name);
 }
 
+/// "2 bags of flour ($4.50)"; of what is sold singly "2 cucumber ($2.40)".
 std::string purchase(const Page& page, const ask::Purchase& buy) {
     const auto& pack = page.thing(buy.ingredient).pack;
-    const std::string packs = pack ? fmt::format("{} {}{} of ", buy.packs, pack->name, buy.packs == 1 ? "" : "s") : "";
+    std::string packs = fmt::format("{} ", buy.packs);
+    if (pack && pack->name != "each") packs += fmt::format("{}{} of ", pack->name, buy.packs == 1 ? "" : "s");
     return fmt::format("{}{} ({})", packs, page.thing(buy.ingredient).name, money(buy.price, page.kitchen.household.currency));
 }
 

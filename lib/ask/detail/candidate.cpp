@@ -16,7 +16,7 @@ using catalogue::IngredientId;
 using cookbook::DishIngredient;
 
 /// What does an eater's serve hold, after the swaps that are for all and those of a separate serve?
-AllergenSet serve_holds(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, const std::vector<flow::LineSwap>& swaps,
+AllergenSet serve_holds(const Setting& setting, const cookbook::Dish& dish, const std::vector<flow::LineSwap>& swaps,
                         const cookbook::SeparateServe* separate) {
     AllergenSet set;
     for (const DishIngredient& line : dish.ingredients) {
@@ -24,14 +24,14 @@ AllergenSet serve_holds(const kitchen::Kitchen& kitchen, const cookbook::Dish& d
         const auto apart = separate == nullptr ? std::vector<std::pair<IngredientId, IngredientId>>{} : separate->swaps;
         const auto own = std::find_if(apart.begin(), apart.end(), [&](const auto& swap) { return swap.first == line.ingredient; });
         if (own != apart.end()) {
-            set.add(kitchen.catalogue()[own->second].counted_allergens());
+            set.add(setting.holds[own->second.index()]);
             continue;
         }
         const auto all = std::find_if(swaps.begin(), swaps.end(), [&](const auto& swap) { return swap.of == line.ingredient; });
         if (all == swaps.end()) {
-            set.add(kitchen.catalogue()[line.ingredient].counted_allergens());
+            set.add(setting.holds[line.ingredient.index()]);
         } else {
-            for (const auto& [use, ratio] : all->use) set.add(kitchen.catalogue()[use].counted_allergens());
+            for (const auto& [use, ratio] : all->use) set.add(setting.holds[use.index()]);
         }
     }
     return set;
@@ -66,7 +66,10 @@ class Builder {
     /// What every stand-in must be free of: what someone avoids who gets no separate serve.
     void decide_avoided() {
         strict_ = setting_.guests_avoid;
-        const AllergenSet holds = cookbook::allergens(dish_, kitchen_.catalogue());
+        AllergenSet holds;
+        for (const DishIngredient& line : dish_.ingredients) {
+            if (!line.optional) holds.add(setting_.holds[line.ingredient.index()]);
+        }
         for (const std::size_t eater : setting_.eaters) {
             const kitchen::Person& person = kitchen_.household.people[eater];
             for (const catalogue::Allergen allergen : person.avoids.members()) {
@@ -97,7 +100,7 @@ class Builder {
             const auto costs = kitchen_.graph().costs_to({*named, line.role});
             const auto cost = costs[graph::BaseGraph::position({line.ingredient, line.role})];
             if (cost == graph::BaseGraph::no_path || graph::fit_of(cost) < least_fit) continue;
-            for (auto& stand_in : kitchen_.graph().stand_ins({line.ingredient, line.role}, least_fit, strict_)) {
+            for (auto& stand_in : stand_ins_for(line, least_fit)) {
                 if (stand_in.use.size() != 1 || stand_in.use.front().first != *named) continue;
                 if (!best || stand_in.cost < best->cost) {
                     best = std::move(stand_in);
@@ -113,6 +116,17 @@ class Builder {
         }
         put_in_place(*replaced, *best);
         return true;
+    }
+
+    /// Stand-ins for a line, free of what is avoided without a separate serve, in this kitchen's stock too.
+    [[nodiscard]] std::vector<graph::StandIn> stand_ins_for(const DishIngredient& line, double least_fit) const {
+        auto found = kitchen_.graph().stand_ins({line.ingredient, line.role}, least_fit, strict_);
+        std::erase_if(found, [&](const graph::StandIn& stand_in) {
+            return std::any_of(stand_in.use.begin(), stand_in.use.end(), [&](const auto& part) {
+                return !setting_.holds[part.first.index()].shared_with(strict_).empty();
+            });
+        });
+        return found;
     }
 
     void put_in_place(const DishIngredient& line, const graph::StandIn& stand_in) {
@@ -150,10 +164,9 @@ class Builder {
     /// What holds something that someone avoids without a separate serve is replaced for all.
     bool free_of_avoided() {
         for (const DishIngredient& line : dish_.ingredients) {
-            const auto shared = kitchen_.catalogue()[line.ingredient].counted_allergens().shared_with(strict_);
+            const auto shared = setting_.holds[line.ingredient.index()].shared_with(strict_);
             if (line.optional || shared.empty() || swapped(line.ingredient)) continue;
-            const auto stand_ins =
-                kitchen_.graph().stand_ins({line.ingredient, line.role}, kitchen_.graph().parameters().least_fit, strict_);
+            const auto stand_ins = stand_ins_for(line, kitchen_.graph().parameters().least_fit);
             const auto there = std::find_if(stand_ins.begin(), stand_ins.end(), [&](const auto& s) { return in_stock(line, s); });
             const auto chosen = there != stand_ins.end() ? there : std::find_if(stand_ins.begin(), stand_ins.end(), [&](const auto& s) {
                 return can_be_had(s);
@@ -240,7 +253,7 @@ class Builder {
     }
 
     [[nodiscard]] std::optional<graph::StandIn> best_in_stock(const DishIngredient& line) const {
-        for (auto& stand_in : kitchen_.graph().stand_ins({line.ingredient, line.role}, kitchen_.graph().parameters().least_fit, strict_)) {
+        for (auto& stand_in : stand_ins_for(line, kitchen_.graph().parameters().least_fit)) {
             if (in_stock(line, stand_in)) return std::move(stand_in);
         }
         return std::nullopt;
@@ -256,7 +269,7 @@ class Builder {
         for (const std::size_t eater : setting_.eaters) {
             const kitchen::Person& person = kitchen_.household.people[eater];
             if (person.avoids.empty()) continue;
-            const AllergenSet common = serve_holds(kitchen_, dish_, result_.swaps, nullptr).shared_with(person.avoids);
+            const AllergenSet common = serve_holds(setting_, dish_, result_.swaps, nullptr).shared_with(person.avoids);
             if (common.empty()) {
                 said.add(person.avoids);
                 continue;
@@ -264,7 +277,7 @@ class Builder {
             const auto held = common.members();
             const cookbook::SeparateServe* separate = separate_for(held.front());
             const bool free = separate != nullptr &&
-                              serve_holds(kitchen_, dish_, result_.swaps, separate).shared_with(person.avoids).empty();
+                              serve_holds(setting_, dish_, result_.swaps, separate).shared_with(person.avoids).empty();
             if (!free) {
                 result_.ruled_out.push_back(fmt::format("{} avoids {}, and no serve of it is without", person.name, allergen_words(common)));
                 continue;
@@ -274,7 +287,7 @@ class Builder {
                                                    person.name, allergen_words(common),
                                                    separate->note.empty() ? "" : ": " + separate->note));
         }
-        const AllergenSet guests = serve_holds(kitchen_, dish_, result_.swaps, nullptr).shared_with(setting_.guests_avoid);
+        const AllergenSet guests = serve_holds(setting_, dish_, result_.swaps, nullptr).shared_with(setting_.guests_avoid);
         if (!guests.empty()) result_.ruled_out.push_back("a guest avoids " + allergen_words(guests));
         said.add(setting_.guests_avoid);
         if (!said.empty() && result_.ruled_out.empty()) {
@@ -307,6 +320,19 @@ bool starts_from(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, co
         const auto members = catalogue.members(std::get<catalogue::FamilyId>(what));
         return std::any_of(members.begin(), members.end(), [&](IngredientId member) { return catalogue.is(member, need.of); });
     });
+}
+
+std::vector<AllergenSet> held_allergens(const kitchen::Kitchen& kitchen) {
+    std::vector<AllergenSet> holds;
+    for (const auto& thing : kitchen.catalogue().ingredients()) holds.push_back(thing.counted_allergens());
+    for (const stock::Lot& lot : kitchen.lots) {
+        holds[lot.ingredient.index()].add(stock::counted_allergens(lot, kitchen.catalogue(), kitchen.cookbook()));
+    }
+    for (const kitchen::Planned& planned : kitchen.plan) {
+        const cookbook::Dish& dish = kitchen.cookbook()[planned.dish];
+        if (dish.leaves) holds[dish.leaves->index()].add(cookbook::allergens(dish, kitchen.catalogue()));
+    }
+    return holds;
 }
 
 std::int64_t available_at(const flow::Component& component, flow::Slot slot) {

@@ -29,7 +29,7 @@ void thawing(const kitchen::Kitchen& kitchen, const std::vector<LotUse>& uses, c
                                            "{} minutes, never on the bench, and cook it at once.",
                                            thing.name, mass ? cold_water_minutes(mass->value) : 60));
         } else {
-            cautions.push_back(fmt::format("The {} is frozen: thaw it in the fridge in good time (see samebase thaw).", thing.name));
+            cautions.push_back(fmt::format("The {} is frozen: thaw it in the fridge, 24 hours for every 1.8 kg and at least 24 hours.", thing.name));
         }
     }
 }
