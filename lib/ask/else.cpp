@@ -62,9 +62,7 @@ struct Prepared {
         setting.question = question;
         setting.using_ = used;
         setting.eaters = kitchen::eaters(kitchen, question.day, kitchen::Meal::dinner);
-        for (const auto& occasion : kitchen.household.occasions) {
-            if (occasion.day == question.day) setting.guests_avoid.add(occasion.guests_avoid);
-        }
+        setting.guests_avoid = kitchen::guests_avoid(kitchen, question.day);
         setting.holds = detail::held_allergens(kitchen);
         setting.balancer = &balancer;
         setting.before = &before;

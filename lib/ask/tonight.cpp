@@ -74,7 +74,9 @@ TonightAnswer ask_tonight(const kitchen::Kitchen& kitchen, basics::Day today) {
     }
     if (const auto* planned = kitchen::planned(kitchen.plan, today, kitchen::Meal::dinner)) {
         answer.dinner = meal(kitchen, *planned);
-        answer.cautions = detail::safety_cautions(kitchen, flow::cook(kitchen, *planned), {}, today);
+        answer.cautions = detail::table_cautions(kitchen, today, planned->dish);
+        const auto usual = detail::safety_cautions(kitchen, flow::cook(kitchen, *planned), {}, today);
+        answer.cautions.insert(answer.cautions.end(), usual.begin(), usual.end());
     } else {
         answer.standing_kind = kitchen::standing_kind(kitchen.household, today);
     }

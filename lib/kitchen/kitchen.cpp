@@ -66,13 +66,10 @@ std::int64_t serves_wanted(const Kitchen& kitchen, basics::Day day, Meal meal) {
     return serves;
 }
 
-catalogue::AllergenSet avoided(const Kitchen& kitchen, basics::Day day, Meal meal) {
+catalogue::AllergenSet guests_avoid(const Kitchen& kitchen, basics::Day day) {
     catalogue::AllergenSet set;
-    for (const std::size_t i : eaters(kitchen, day, meal)) set.add(kitchen.household.people[i].avoids);
-    if (meal == Meal::dinner) {
-        for (const Occasion& occasion : kitchen.household.occasions) {
-            if (occasion.day == day) set.add(occasion.guests_avoid);
-        }
+    for (const Occasion& occasion : kitchen.household.occasions) {
+        if (occasion.day == day) set.add(occasion.guests_avoid);
     }
     return set;
 }

@@ -81,8 +81,8 @@ struct Kitchen {
 /// Serves wanted at a meal in thousandths: the eaters' shares and the guests of an occasion (dinner).
 [[nodiscard]] std::int64_t serves_wanted(const Kitchen& kitchen, basics::Day day, Meal meal);
 
-/// What the eaters of that meal must avoid between them, guests included.
-[[nodiscard]] catalogue::AllergenSet avoided(const Kitchen& kitchen, basics::Day day, Meal meal);
+/// What guests at that day's dinner avoid.
+[[nodiscard]] catalogue::AllergenSet guests_avoid(const Kitchen& kitchen, basics::Day day);
 
 /// The dinner or lunch planned for that day; the first where there are several.
 [[nodiscard]] const Planned* planned(const Plan& plan, basics::Day day, Meal meal);

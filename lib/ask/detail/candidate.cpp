@@ -269,6 +269,7 @@ class Builder {
         for (const std::size_t eater : setting_.eaters) {
             const kitchen::Person& person = kitchen_.household.people[eater];
             if (person.avoids.empty()) continue;
+            keep_optional_away(person);
             const AllergenSet common = serve_holds(setting_, dish_, result_.swaps, nullptr).shared_with(person.avoids);
             if (common.empty()) {
                 said.add(person.avoids);
@@ -295,6 +296,16 @@ class Builder {
         }
     }
 
+    /// What may be left out is not counted, and must not come onto that plate.
+    void keep_optional_away(const kitchen::Person& person) {
+        for (const DishIngredient& line : dish_.ingredients) {
+            const auto shared = setting_.holds[line.ingredient.index()].shared_with(person.avoids);
+            if (!line.optional || shared.empty()) continue;
+            result_.cautions.push_back(fmt::format("Keep the {} ({}) from {}'s plate, or leave it out.", name_of(line.ingredient),
+                                                   allergen_words(shared), person.name));
+        }
+    }
+
     const Setting& setting_;
     const kitchen::Kitchen& kitchen_;
     cookbook::DishId id_;
@@ -309,6 +320,30 @@ class Builder {
 
 Candidate candidate(const Setting& setting, cookbook::DishId dish) {
     return Builder(setting, dish).build();
+}
+
+std::vector<std::string> table_cautions(const kitchen::Kitchen& kitchen, basics::Day day, cookbook::DishId dish) {
+    Setting setting;
+    setting.kitchen = &kitchen;
+    setting.today = day;
+    setting.question.day = day;
+    setting.using_ = kitchen.cookbook()[dish].ingredients.front().ingredient;
+    setting.eaters = kitchen::eaters(kitchen, day, kitchen::Meal::dinner);
+    setting.guests_avoid = kitchen::guests_avoid(kitchen, day);
+    setting.available.assign(kitchen.catalogue().ingredients().size(), std::numeric_limits<std::int64_t>::max());
+    setting.can_be_bought_before.assign(setting.available.size(), true);
+    setting.holds = held_allergens(kitchen);
+    const Candidate checked = candidate(setting, dish);
+    std::vector<std::string> cautions;
+    for (const std::string& reason : checked.ruled_out) cautions.push_back(fmt::format("Not for everyone at the table: {}.", reason));
+    for (const StandInUse& use : checked.stand_ins) {
+        std::string words;
+        for (const auto& [id, amount] : use.use) words += (words.empty() ? "" : " and ") + kitchen.catalogue()[id].name;
+        cautions.push_back(fmt::format("Someone at the table avoids what {} holds: use {} in its place.",
+                                       kitchen.catalogue()[use.replaced].name, words));
+    }
+    cautions.insert(cautions.end(), checked.cautions.begin(), checked.cautions.end());
+    return cautions;
 }
 
 bool starts_from(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, const catalogue::Of& what) {

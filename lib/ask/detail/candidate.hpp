@@ -39,6 +39,10 @@ struct Candidate {
 
 [[nodiscard]] Candidate candidate(const Setting& setting, cookbook::DishId dish);
 
+/// What those at the table must know of a dish that is planned for that dinner: serves apart, what replaces what, or that someone
+/// there avoids what it holds.
+[[nodiscard]] std::vector<std::string> table_cautions(const kitchen::Kitchen& kitchen, basics::Day day, cookbook::DishId dish);
+
 /// Whether a base starts from what is used.
 [[nodiscard]] bool starts_from(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, const catalogue::Of& what);
 
