@@ -4,7 +4,8 @@
 #include "measure/written.hpp"
 
 int main(int count, char** arguments) {
-    const auto read = samebase::measure::read_amount(count > 1 ? arguments[1] : "", samebase::measure::MeasureSet::australian_metric);
+    const auto read =
+        samebase::measure::read_amount(count > 1 ? arguments[1] : "", samebase::measure::MeasureSet::australian_metric);
     if (!read) {
         std::cout << samebase::basics::to_text(read.error().front()) << '\n';
         return 1;
