@@ -1,0 +1,118 @@
+#!/usr/bin/python3
+"""Draws the map of the cookbook into data/README.md, between two marker comments: how many dinners and lunches each base, family
+and season has. With --check nothing is written, and a map that is not up to date is an error.
+
+    cookbook_map.py DATA_FOLDER [--check]
+"""
+import collections
+import json
+import pathlib
+import re
+import sys
+
+BEGIN = "<!-- the map of the cookbook begins: drawn by tests/data/cookbook_map.py -->"
+END = "<!-- the map of the cookbook ends -->"
+MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+COLUMNS = 4
+
+
+def entries(folder, pattern, key):
+    found = []
+    for path in sorted(folder.glob(pattern)):
+        found += json.loads(path.read_text(encoding="utf-8")).get(key, [])
+    return found
+
+
+def months(text):
+    """The months of "11-3" or "3-5, 9-11", as numbers; all of them where nothing is said."""
+    if text is None:
+        return set(range(1, 13))
+    found = set()
+    for part in text.split(","):
+        ends = [int(number) for number in re.findall(r"\d+", part)]
+        month, last = ends[0], ends[-1]
+        found.add(month)
+        while month != last:
+            month = month % 12 + 1
+            found.add(month)
+    return found
+
+
+def table(heads, rows):
+    """A table of so many columns of entries next to each other, read downwards."""
+    height = -(-len(rows) // COLUMNS)
+    lines = ["| " + " | ".join(heads for _ in range(COLUMNS)) + " |", "|" + " --- | ---: | ---: |" * COLUMNS]
+    for row in range(height):
+        cells = []
+        for column in range(COLUMNS):
+            at = column * height + row
+            cells.append(rows[at] if at < len(rows) else " |  | ")
+        lines.append("| " + " | ".join(cells) + " |")
+    return lines
+
+
+def drawn(folder):
+    families = {entry["id"]: entry for entry in entries(folder, "catalogue/families.json", "families")}
+    things = {entry["id"]: entry for entry in entries(folder, "catalogue/*.json", "ingredients")}
+    bases = entries(folder, "bases/*.json", "bases")
+    dishes = entries(folder, "dishes/*.json", "dishes")
+
+    of_base, of_family, of_month = (collections.Counter() for _ in range(3))
+    total = collections.Counter()
+    for dish in dishes:
+        needed = [line for line in dish["ingredients"] if not line.get("optional")]
+        mains = set()
+        for line in needed:
+            if line["role"] == "main":
+                family = things[line["of"]]["family"]
+                while family is not None:
+                    mains.add(family)
+                    family = families[family]["parent"]
+        plentiful = set(range(1, 13))
+        for line in needed:
+            plentiful &= months(things[line["of"]].get("season"))
+        for meal in dish["meals"]:
+            total[meal] += 1
+            of_base[dish.get("base"), meal] += 1
+            of_family.update((family, meal) for family in mains)
+            of_month.update((month, meal) for month in plentiful)
+
+    def row(name, counts, key):
+        numbers = [counts[key, meal] for meal in ("dinner", "lunch")]
+        return f"{name} | " + " | ".join(str(number) if number else "." for number in numbers)
+
+    lines = [BEGIN,
+             f"{total['dinner']} dinners (D) and {total['lunch']} lunches (L); a dish that is both counts in both. A dot is none.", "",
+             "By base:", ""]
+    lines += table("base | D | L", [row(base["id"], of_base, base["id"]) for base in bases] +
+                   ([row("no base", of_base, None)] if of_base[None, "dinner"] + of_base[None, "lunch"] else []))
+    def root(name):
+        return name if families[name]["parent"] is None else root(families[name]["parent"])
+
+    about = {root(family) for family, _ in of_family}
+    lines += ["", "By family, through the ingredients that a dish is about (role `main`). A family counts what is below it; families that no dish",
+              "is about, nor about anything that they belong to, are left out:", ""]
+    lines += table("family | D | L", [row(name, of_family, name) for name in families if root(name) in about])
+    lines += ["", "By month, in the south: dishes all of whose ingredients are plentiful then:", "",
+              "| | " + " | ".join(MONTHS) + " |", "| --- |" + " ---: |" * 12]
+    for meal, name in (("dinner", "dinners"), ("lunch", "lunches")):
+        lines.append(f"| {name} | " + " | ".join(str(of_month[month, meal]) for month in range(1, 13)) + " |")
+    return "\n".join(lines + [END])
+
+
+def main():
+    folder = pathlib.Path(sys.argv[1])
+    readme = folder / "README.md"
+    text = readme.read_text(encoding="utf-8")
+    if text.count(BEGIN) != 1 or text.count(END) != 1 or text.index(BEGIN) > text.index(END):
+        sys.exit(f"{readme}: wanted are two lines, one after the other, once each:\n{BEGIN}\n{END}")
+    new = text[:text.index(BEGIN)] + drawn(folder) + text[text.index(END) + len(END):]
+    if new == text:
+        return
+    if "--check" in sys.argv[2:]:
+        sys.exit(f"{readme}: the map of the cookbook is not up to date; draw it with: cookbook_map.py {folder}")
+    readme.write_text(new, encoding="utf-8")
+
+
+if __name__ == "__main__":
+    main()
