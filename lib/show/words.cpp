@@ -60,7 +60,9 @@ std::string day(basics::Day day, basics::Day today) {
 
 std::string serves(std::int64_t thousandths) {
     if (thousandths % 1000 == 0) return fmt::format("{}", thousandths / 1000);
-    return fmt::format("{:.2g}", static_cast<double>(thousandths) / 1000);
+    constexpr std::int64_t many = 10'000;
+    const double value = static_cast<double>(thousandths) / 1000;
+    return thousandths < many ? fmt::format("{:.2g}", value) : fmt::format("{:.1f}", value);
 }
 
 std::size_t length(std::string_view text) {
