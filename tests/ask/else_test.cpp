@@ -1,0 +1,230 @@
+// What else can I make from this? On the shipped demo kitchen, on the day around which it is written.
+#include "ask/else.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include "support/demo.hpp"
+
+using namespace samebase;
+using tests::demo;
+using tests::demo_day;
+using tests::dish;
+using tests::thing;
+
+namespace {
+
+ask::ElseQuestion about(std::string_view ingredient, basics::Day day = demo_day) {
+    return {.day = day, .using_ = catalogue::Of{thing(ingredient)}, .lot = {}, .instead_of = {}, .serves = {}, .left = 0};
+}
+
+ask::ElseQuestion about_nothing(basics::Day day = demo_day) {
+    return {.day = day, .using_ = {}, .lot = {}, .instead_of = {}, .serves = {}, .left = 0};
+}
+
+ask::ElseAnswer asked(const ask::ElseQuestion& question, const kitchen::Kitchen& kitchen = demo()) {
+    auto answer = ask::ask_else(kitchen, demo_day, question);
+    INFO((answer ? "" : basics::to_text(answer.error().front())));
+    REQUIRE(answer);
+    return std::move(*answer);
+}
+
+std::string failing(const ask::ElseQuestion& question, const kitchen::Kitchen& kitchen = demo()) {
+    const auto answer = ask::ask_else(kitchen, demo_day, question);
+    REQUIRE_FALSE(answer);
+    REQUIRE(answer.error().size() == 1);
+    return basics::to_text(answer.error().front());
+}
+
+ask::WhyNot reasons(const ask::ElseQuestion& question, std::string_view of, const kitchen::Kitchen& kitchen = demo()) {
+    auto answer = ask::why_not(kitchen, demo_day, question, dish(of));
+    REQUIRE(answer);
+    return std::move(*answer);
+}
+
+bool among(const ask::ElseAnswer& answer, std::string_view of) {
+    return std::any_of(answer.alternatives.begin(), answer.alternatives.end(),
+                       [&](const auto& a) { return a.dish == dish(of) && !a.ready_meal; });
+}
+
+kitchen::Kitchen with_nobody_home() {
+    kitchen::Kitchen kitchen = demo();
+    for (auto& person : kitchen.household.people) person.away.push_back({{demo_day, demo_day}, kitchen::only(kitchen::Meal::dinner)});
+    return kitchen;
+}
+
+/// A kitchen where all that anyone avoids is this.
+kitchen::Kitchen where_alba_avoids(std::initializer_list<catalogue::Allergen> allergens) {
+    kitchen::Kitchen kitchen = demo();
+    kitchen.household.people.front().avoids = {};
+    for (const auto allergen : allergens) kitchen.household.people.front().avoids.add(allergen);
+    return kitchen;
+}
+
+}  // namespace
+
+TEST_CASE("beef mince has at least six other dinners on its base") {
+    const auto answer = asked(about("beef-mince"));
+    const auto on_base = std::count_if(answer.alternatives.begin(), answer.alternatives.end(), [](const auto& a) { return a.same_base && !a.ready_meal; });
+    CHECK(on_base >= 6);
+    for (const char* classic : {"meatballs", "meat-loaf", "rissoles", "tacos", "meat-pie"}) {
+        INFO(classic);
+        CHECK(among(answer, classic));
+    }
+    CHECK(answer.planned == dish("spaghetti-bolognese"));
+    CHECK_FALSE(among(answer, "spaghetti-bolognese"));
+    CHECK(answer.serves_thousandths == kitchen::serves_wanted(demo(), demo_day, kitchen::Meal::dinner));
+}
+
+TEST_CASE("the thawed mince goes before the frozen") {
+    const auto answer = asked(about("beef-mince"));
+    bool seen = false;
+    for (const auto& a : answer.alternatives) {
+        std::int64_t thawed = 0;
+        std::int64_t frozen = 0;
+        for (const auto& use : a.uses) {
+            if (use.ingredient != thing("beef-mince")) continue;
+            (use.state == stock::State::thawed ? thawed : frozen) += use.amount.value();
+            if (use.state == stock::State::thawed) CHECK(use.lot == 17);
+        }
+        INFO(demo().cookbook()[a.dish].id);
+        // The kilogram that is thawed is used up before a tray is put in cold water.
+        if (frozen > 0) CHECK(thawed == 1'005'000);
+        seen = seen || thawed > 0;
+    }
+    CHECK(seen);
+}
+
+TEST_CASE("a dish that is named stands for its main ingredient, and is not its own alternative") {
+    ask::ElseQuestion question = about_nothing();
+    question.instead_of = dish("rissoles");
+    const auto answer = asked(question);
+    CHECK(answer.using_ == catalogue::Of{thing("beef-mince")});
+    CHECK_FALSE(among(answer, "rissoles"));
+    REQUIRE(among(answer, "meat-loaf"));
+    for (const auto& a : answer.alternatives) {
+        INFO(demo().cookbook()[a.dish].id);
+        CHECK(a.same_base == (demo().cookbook()[a.dish].base == demo().cookbook()[dish("rissoles")].base));
+        CHECK(a.likeness > 0);
+        CHECK(a.likeness < graph::one);
+    }
+}
+
+TEST_CASE("with nothing named, the main ingredient of what is planned is meant") {
+    CHECK(asked(about_nothing()).using_ == catalogue::Of{thing("beef-mince")});
+    CHECK(asked(about_nothing(demo_day + basics::days{1})).using_ == catalogue::Of{thing("white-fish-fillets")});
+}
+
+TEST_CASE("a family stands for all its members, a lot for what it holds") {
+    const auto family = demo().catalogue().family("mince");
+    REQUIRE(family);
+    ask::ElseQuestion question = about_nothing();
+    question.using_ = *family;
+    const auto by_family = asked(question);
+    CHECK(among(by_family, "rissoles"));
+    CHECK(by_family.alternatives.size() >= asked(about("beef-mince")).alternatives.size());
+    ask::ElseQuestion of_lot = about_nothing();
+    of_lot.lot = 58;
+    CHECK(asked(of_lot).using_ == catalogue::Of{thing("savoy-cabbage")});
+}
+
+TEST_CASE("what cannot be asked is a problem that says why") {
+    ask::ElseQuestion of_lot = about_nothing();
+    of_lot.lot = 4711;
+    CHECK(failing(of_lot) == "lot 4711: there is no such lot; expected the number of a lot in stock");
+    CHECK(failing(about("beef-mince", demo_day - basics::days{1})) == "--day: 2026-11-24; expected a day from 2026-11-25 on");
+    CHECK(failing(about("beef-mince"), with_nobody_home()) == "--serves: nobody is home for dinner on Wed 25 Nov; expected how many serves to cook");
+    kitchen::Kitchen unplanned = demo();
+    unplanned.plan.clear();
+    CHECK(failing(about_nothing(), unplanned) ==
+          "else: nothing is planned for Wed 25 Nov; expected what to use: an ingredient, a family, a lot or a dish");
+}
+
+TEST_CASE("with serves given, it may be asked for a day when nobody is home") {
+    ask::ElseQuestion question = about("beef-mince");
+    question.serves = 3;
+    const auto answer = asked(question, with_nobody_home());
+    CHECK(answer.serves_thousandths == 3000);
+    CHECK(among(answer, "rissoles"));
+}
+
+TEST_CASE("a dish that uses none of it is ruled out for that") {
+    const auto answer = reasons(about("beef-mince"), "fish-baked-on-zucchini-tomato-and-olives");
+    CHECK(answer.reasons == std::vector<std::string>{"it uses no beef mince, and nothing in it that beef mince could replace well"});
+    CHECK_FALSE(answer.position);
+    CHECK_FALSE(answer.alternative);
+}
+
+TEST_CASE("what is planned, and what is no dinner, is ruled out for that") {
+    const auto planned = reasons(about("beef-mince"), "spaghetti-bolognese");
+    REQUIRE_FALSE(planned.reasons.empty());
+    CHECK(planned.reasons.front() == "it is what is planned already");
+    const auto lunch = reasons(about("celery"), "cheese-and-celery-sandwich");
+    REQUIRE_FALSE(lunch.reasons.empty());
+    CHECK(lunch.reasons.front() == "it is not a dinner");
+}
+
+TEST_CASE("a dish whose allergen nothing replaces is ruled out, and the reason names both") {
+    const auto kitchen = where_alba_avoids({catalogue::Allergen::egg});
+    const auto answer = reasons(about("zucchini"), "eggs-with-okra-and-tomato", kitchen);
+    REQUIRE_FALSE(answer.reasons.empty());
+    const auto of_eggs = reasons(about("eggs"), "eggs-with-okra-and-tomato", kitchen);
+    CHECK(of_eggs.reasons == std::vector<std::string>{"eggs has egg, which someone at the table avoids, and nothing free of it does its work"});
+}
+
+TEST_CASE("what was asked about is not itself replaced because someone avoids it") {
+    const auto kitchen = where_alba_avoids({catalogue::Allergen::fish});
+    ask::ElseQuestion question = about("white-fish-fillets");
+    for (const auto& a : asked(question, kitchen).alternatives) CHECK(a.ready_meal);
+}
+
+TEST_CASE("why not a dish that is among the answers: it stands there, and where") {
+    const auto question = about("beef-mince");
+    const auto answer = asked(question);
+    const auto found = std::find_if(answer.alternatives.begin(), answer.alternatives.end(), [](const auto& a) { return a.dish == dish("meat-loaf") && !a.ready_meal; });
+    REQUIRE(found != answer.alternatives.end());
+    const auto why = reasons(question, "meat-loaf");
+    CHECK(why.reasons.empty());
+    CHECK(why.position == static_cast<std::size_t>(found - answer.alternatives.begin()));
+    REQUIRE(why.alternative);
+    CHECK(why.alternative->worth == found->worth);
+}
+
+TEST_CASE("a ready meal is an answer on a day by which it can be thawed, and not before") {
+    const auto ready = [](basics::Day day) {
+        ask::ElseQuestion question = about("beef-mince", day);
+        question.serves = 5;
+        std::set<std::string> dishes;
+        for (const auto& a : asked(question).alternatives) {
+            if (!a.ready_meal) continue;
+            CHECK(a.cooking.ready_meal);
+            CHECK(a.stand_ins.empty());
+            dishes.insert(demo().cookbook()[a.dish].id);
+        }
+        return dishes;
+    };
+    // Five serves of chilli lie in the freezer above the fridge; two of stew are not enough for five.
+    CHECK(ready(demo_day).count("chilli") == 0);
+    CHECK(ready(demo_day + basics::days{2}) == std::set<std::string>{"chilli"});
+}
+
+TEST_CASE("a dish that eats tomorrow's dinner answers for it, in money") {
+    // Tomorrow's fish is baked on zucchini: today's dish takes all that there is.
+    kitchen::Kitchen kitchen = demo();
+    REQUIRE(kitchen.lot(61)->ingredient == thing("zucchini"));
+    const auto answer = asked(about("zucchini"), kitchen);
+    bool paid_for = false;
+    for (const auto& a : answer.alternatives) {
+        std::int64_t eaten = 0;
+        for (const auto& use : a.uses) eaten += use.lot == 61 ? use.amount.value() : 0;
+        if (eaten < 300'000) continue;
+        INFO(demo().cookbook()[a.dish].id);
+        const bool line = std::any_of(a.because.begin(), a.because.end(), [](const auto& because) {
+            const bool about_it = because.of == thing("zucchini") && because.money.minor < 0;
+            return about_it && (because.line == ask::Line::unmet || because.line == ask::Line::to_buy);
+        });
+        CHECK(line);
+        paid_for = true;
+    }
+    CHECK(paid_for);
+}
