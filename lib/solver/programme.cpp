@@ -100,7 +100,8 @@ double cost_of(const Terms& cost, const std::vector<double>& values) {
     return sum;
 }
 
-/// From now on the cost is not above what was reached. Where that is the least that columns allow, it is they that are held.
+/// From now on the cost is not above what was reached. Where that is the least that columns allow, it is they that are
+/// held.
 void hold(Programme& programme, const Terms& cost, double reached) {
     if (reached > least(programme, cost)) {
         programme.add(Row{cost, -unbounded, reached + std::max(1.0, std::abs(reached)) * 1e-6});
@@ -134,15 +135,9 @@ Solution minimise(const Programme& programme, const Terms& cost, const Effort& e
     Cbc_setMaximumNodes(model.get(), static_cast<int>(std::min<std::int64_t>(effort.nodes, 2'000'000'000)));
     Cbc_setMaximumSeconds(model.get(), effort.guard_seconds);
     Cbc_setParameter(model.get(), "threads", "0");
-    // Its preprocessing crashes on some of our small programmes (CBC 2.10.8), and gains nothing there.
     if (programme.columns.size() < small) {
-        // Here they cost more than they save; and some heuristics end the process on rows that leave columns next to no room.
-        Cbc_setParameter(model.get(), "preprocess", "off");
-        Cbc_setParameter(model.get(), "heuristicsOnOff", "off");
-        Cbc_setParameter(model.get(), "cutsOnOff", "off");
-    }
-    if (programme.columns.size() < small) {
-        // Here they cost more than they save; and some heuristics end the process on rows that leave columns next to no room.
+        // Here they cost more than they save; and heuristics end the process (an assertion of CBC 2.10.8) on some rows
+        // that leave next to no room.
         Cbc_setParameter(model.get(), "preprocess", "off");
         Cbc_setParameter(model.get(), "heuristicsOnOff", "off");
         Cbc_setParameter(model.get(), "cutsOnOff", "off");
@@ -152,7 +147,8 @@ Solution minimise(const Programme& programme, const Terms& cost, const Effort& e
     if (!start.empty()) start_from(model.get(), start);
     Cbc_solve(model.get());
     Solution solution;
-    const bool whole = std::any_of(programme.columns.begin(), programme.columns.end(), [](const Column& c) { return c.whole; });
+    const bool whole =
+        std::any_of(programme.columns.begin(), programme.columns.end(), [](const Column& c) { return c.whole; });
     const double* best = Cbc_getColSolution(model.get());
     const bool found = whole ? Cbc_bestSolution(model.get()) != nullptr : Cbc_isProvenOptimal(model.get()) != 0;
     solution.status = status_of(model.get(), found);
@@ -172,7 +168,11 @@ Solution minimise_in_order(const Programme& programme, std::span<const Terms> co
     Solution last;
     Status worst = Status::proved;
     for (const Terms& cost : costs) {
-        if (cost.empty() && !last.values.empty()) continue;
+        if (!last.values.empty() && cost_of(cost, last.values) <= least(programme, cost)) {
+            hold(held, cost, least(programme, cost));
+            last.cost = last.bound = cost_of(cost, last.values);
+            continue;
+        }
         Solution next = minimise(held, cost, effort, last.values);
         if (next.values.empty()) {
             // What was found before satisfies every row: the solver lost it to its tolerances.
