@@ -47,7 +47,7 @@ tl::unexpected<basics::Problems> about(const Draft& draft, const What& what, bas
 }
 
 /// The lots of an item, in an order; a Problem where the item says nothing.
-basics::Result<std::vector<Portion>> portions_of(Draft& draft, const Item& item, std::vector<LotNumber> lots,
+basics::Result<std::vector<Portion>> portions_of(Draft& draft, const Item& item, const std::vector<LotNumber>& lots,
                                                  bool whole) {
     auto portions = draft.choose(lots, item, whole);
     if (!portions) return about(draft, item.what, std::move(portions.error()));
@@ -341,7 +341,7 @@ LotNumber next_lot(const At& at, const Change& change) {
 std::string describe(const Kitchen& kitchen, const Lot& lot) {
     if (lot.rough) return std::string{measure::name(*lot.rough)};
     const auto& thing = kitchen.catalogue()[lot.ingredient];
-    const std::string amount = measure::write_kindly(lot.amount);
+    std::string amount = measure::write_kindly(lot.amount);
     if (thing.in_serves) return amount + (lot.amount.value() == 1000 ? " serve" : " serves");
     if (lot.packs.empty()) return amount;
     const std::int64_t packs = stock::pack_count(lot);

@@ -39,7 +39,7 @@ std::string total(const Draft& draft, const std::vector<LotNumber>& lots) {
     }
     if (!sum) return "nothing";
     sum->packs.clear();
-    const std::string amount = describe(draft.kitchen(), *sum);
+    std::string amount = describe(draft.kitchen(), *sum);
     if (!all_packed || packs == 0) return amount;
     return fmt::format("{} {} ({})", measure::write_kindly({measure::Dimension::pieces, packs}),
                        packs == 1000 ? "pack" : "packs", amount);
@@ -56,9 +56,9 @@ void lose_all(Draft& draft, LotNumber number) {
 }
 
 /// Present, and left out of sums: the oldest lot stands for all of it.
-void count_rough(Draft& draft, const std::vector<LotNumber>& lots, Lot fresh, measure::Rough rough) {
+void count_rough(Draft& draft, const std::vector<LotNumber>& lots, const Lot& fresh, measure::Rough rough) {
     if (!lots.empty() && draft.lot(lots.front()).rough == rough && lots.size() == 1) return;
-    Lot after = lots.empty() ? std::move(fresh) : draft.lot(lots.front());
+    Lot after = lots.empty() ? fresh : draft.lot(lots.front());
     const std::int64_t amount = after.amount.value();
     after.amount = {after.amount.dimension(), 0};
     after.packs.clear();
