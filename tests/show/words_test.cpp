@@ -5,6 +5,7 @@
 #include <rapidcheck/catch.h>
 
 #include <catch2/catch.hpp>
+#include <fmt/format.h>
 #include <limits>
 #include <sstream>
 
@@ -42,7 +43,7 @@ TEST_CASE("wrapped lines are no longer than the width, and say the same words") 
         const auto count = *rc::gen::inRange(0, 40);
         const auto lead = *rc::gen::inRange<std::size_t>(0, 6);
         std::string text(lead, ' ');
-        for (int i = 0; i < count; ++i) text += (i > 0 ? " " : "") + any_word();
+        for (int i = 0; i < count; ++i) text += fmt::format("{}{}", i > 0 ? " " : "", any_word());
         const auto width = *rc::gen::inRange<std::size_t>(1, 100);
         const auto indent = *rc::gen::inRange<std::size_t>(0, 8);
         const std::string result = show::wrapped(text, indent, width);
@@ -78,7 +79,7 @@ TEST_CASE("fitted text has exactly its width, in characters") {
     CHECK(show::fitted("", 3) == "   ");
     CHECK(show::fitted("onion", 1) == "…");
     rc::prop("for any words", [] {
-        const auto text = any_word() + " " + any_word();
+        const auto text = fmt::format("{} {}", any_word(), any_word());
         const auto width = *rc::gen::inRange<std::size_t>(1, 70);
         RC_ASSERT(show::length(show::fitted(text, width)) == width);
     });

@@ -118,12 +118,34 @@ class Builder {
         return true;
     }
 
-    /// Stand-ins for a line, free of what is avoided without a separate serve, in this kitchen's stock too.
+    /// What stand-ins for a line must be free of: what is avoided without a separate serve, and what a separate serve would not
+    /// take away again because it leaves this line as it is.
+    [[nodiscard]] AllergenSet avoided_in(const DishIngredient& line) const {
+        AllergenSet avoid = strict_;
+        for (const cookbook::SeparateServe& serve : dish_.separate) {
+            const bool covered = std::any_of(serve.swaps.begin(), serve.swaps.end(),
+                                             [&](const auto& swap) { return swap.first == line.ingredient; });
+            if (!covered && someone_avoids(serve.avoids)) avoid.add(serve.avoids);
+        }
+        return avoid;
+    }
+
+    [[nodiscard]] bool someone_avoids(catalogue::Allergen allergen) const {
+        return std::any_of(setting_.eaters.begin(), setting_.eaters.end(), [&](std::size_t eater) {
+            return kitchen_.household.people[eater].avoids.has(allergen);
+        });
+    }
+
+    /// Stand-ins for a line, free of what must be avoided there, in this kitchen's stock too. What was asked about is replaced by
+    /// nothing but another of its family, where a family was asked about.
     [[nodiscard]] std::vector<graph::StandIn> stand_ins_for(const DishIngredient& line, double least_fit) const {
-        auto found = kitchen_.graph().stand_ins({line.ingredient, line.role}, least_fit, strict_);
+        const AllergenSet avoid = avoided_in(line);
+        const bool named = kitchen_.catalogue().is(line.ingredient, setting_.using_);
+        auto found = kitchen_.graph().stand_ins({line.ingredient, line.role}, least_fit, avoid);
         std::erase_if(found, [&](const graph::StandIn& stand_in) {
             return std::any_of(stand_in.use.begin(), stand_in.use.end(), [&](const auto& part) {
-                return !setting_.holds[part.first.index()].shared_with(strict_).empty();
+                return !setting_.holds[part.first.index()].shared_with(avoid).empty() ||
+                       (named && !kitchen_.catalogue().is(part.first, setting_.using_));
             });
         });
         return found;
@@ -207,7 +229,8 @@ class Builder {
             if (there(line.ingredient) >= needed || setting_.can_be_bought_before[line.ingredient.index()]) continue;
             const auto price = price_of_missing(line.ingredient, needed);
             const auto stand_in = best_in_stock(line);
-            if (stand_in && (!price || loss(line, *stand_in) < price->minor)) {
+            const bool enough = result_.stand_ins.size() >= kitchen_.graph().parameters().most_stand_ins;
+            if (stand_in && (!price || (!enough && loss(line, *stand_in) < price->minor))) {
                 put_in_place(line, *stand_in);
             } else if (price) {
                 result_.bought_at_once.push_back(line.ingredient);
