@@ -5,6 +5,20 @@ namespace samebase::cli {
 void add_commands(CLI::App& app, Chosen& chosen) {
     add_tonight(app, chosen);
     add_else(app, chosen);
+    add_got(app, chosen);
+    add_moved(app, chosen);
+    add_opened(app, chosen);
+    add_out(app, chosen);
+    add_cooked(app, chosen);
+    add_ate(app, chosen);
+    add_tossed(app, chosen);
+    add_count(app, chosen);
+    add_stock(app, chosen);
+    add_undo(app, chosen);
+    add_log(app, chosen);
+    add_export(app, chosen);
+    add_import(app, chosen);
+    add_backup(app, chosen);
     add_check(app, chosen);
     add_new(app, chosen);
     add_demo(app, chosen);

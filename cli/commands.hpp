@@ -16,6 +16,20 @@ struct Chosen {
 
 void add_tonight(CLI::App& app, Chosen& chosen);
 void add_else(CLI::App& app, Chosen& chosen);
+void add_got(CLI::App& app, Chosen& chosen);
+void add_moved(CLI::App& app, Chosen& chosen);
+void add_opened(CLI::App& app, Chosen& chosen);
+void add_out(CLI::App& app, Chosen& chosen);
+void add_cooked(CLI::App& app, Chosen& chosen);
+void add_ate(CLI::App& app, Chosen& chosen);
+void add_tossed(CLI::App& app, Chosen& chosen);
+void add_count(CLI::App& app, Chosen& chosen);
+void add_stock(CLI::App& app, Chosen& chosen);
+void add_undo(CLI::App& app, Chosen& chosen);
+void add_log(CLI::App& app, Chosen& chosen);
+void add_export(CLI::App& app, Chosen& chosen);
+void add_import(CLI::App& app, Chosen& chosen);
+void add_backup(CLI::App& app, Chosen& chosen);
 void add_check(CLI::App& app, Chosen& chosen);
 void add_demo(CLI::App& app, Chosen& chosen);
 void add_new(CLI::App& app, Chosen& chosen);

@@ -69,6 +69,13 @@ tl::expected<fs::path, Failure> Context::folder() const {
                                     "samebase new DIR starts one, samebase demo DIR writes the demo kitchen"}});
 }
 
+fs::path Context::new_folder() const {
+    if (!options_->kitchen.empty()) return options_->kitchen;
+    const std::string named = from_environment("SAMEBASE_KITCHEN");
+    std::error_code error;
+    return named.empty() ? fs::current_path(error) : fs::path(named);
+}
+
 fs::path Context::data_folder() {
     const fs::path named = from_environment("SAMEBASE_DATA");
     if (!named.empty()) return named;

@@ -48,6 +48,8 @@ class Context {
 
     /// The kitchen's folder: --kitchen, SAMEBASE_KITCHEN, or the nearest folder upwards with a kitchen.json.
     [[nodiscard]] tl::expected<std::filesystem::path, Failure> folder() const;
+    /// The folder that a new kitchen is to be in: --kitchen, SAMEBASE_KITCHEN, or this one.
+    [[nodiscard]] std::filesystem::path new_folder() const;
     /// What is shipped: SAMEBASE_DATA, beside the program, or where it was built.
     [[nodiscard]] static std::filesystem::path data_folder();
 

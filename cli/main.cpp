@@ -17,7 +17,7 @@ using namespace samebase;
 
 int report(const cli::Failure& failure, bool json) {
     if (json) {
-        const std::string out = show::json_problems(failure.problems).dump(2) + "\n";
+        const std::string out = show::json_problems(failure.problems).dump(2, ' ', false, show::Json::error_handler_t::replace) + "\n";
         std::fwrite(out.data(), 1, out.size(), stdout);
     }
     for (const basics::Problem& problem : failure.problems) std::fprintf(stderr, "samebase: %s\n", basics::to_text(problem).c_str());

@@ -2,9 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <charconv>
 
-#include "catalogue/names.hpp"
+#include "basics/sorted.hpp"
+#include "kitchen/changes.hpp"
 
 namespace samebase::cli {
 
@@ -27,14 +29,15 @@ void add_dishes(const kitchen::Kitchen& kitchen, NameIndex& index) {
     }
 }
 
+void add_ingredient(const catalogue::Ingredient& thing, std::uint32_t key, NameIndex& index) {
+    index.add(key, of_ingredient, thing.name);
+    index.add(key, of_ingredient, spaced(thing.id));
+    for (const auto& other : thing.also) index.add(key, of_ingredient, other);
+}
+
 void add_ingredients(const kitchen::Kitchen& kitchen, NameIndex& index) {
     std::uint32_t key = 0;
-    for (const auto& thing : kitchen.catalogue().ingredients()) {
-        index.add(key, of_ingredient, thing.name);
-        index.add(key, of_ingredient, spaced(thing.id));
-        for (const auto& other : thing.also) index.add(key, of_ingredient, other);
-        ++key;
-    }
+    for (const auto& thing : kitchen.catalogue().ingredients()) add_ingredient(thing, key++, index);
     key = 0;
     for (const auto& family : kitchen.catalogue().families()) {
         index.add(key, of_family, family.name);
@@ -48,11 +51,13 @@ std::string quoted(const std::vector<catalogue::Found>& found) {
     return result;
 }
 
-tl::expected<catalogue::Found, Failure> one_clear(const NameIndex& index, const std::string& words, const std::string& what) {
+tl::expected<catalogue::Found, Failure> one_clear(const NameIndex& index, const std::string& words,
+                                                  const std::string& what) {
     const auto match = index.find(words);
     if (match.found.size() == 1) return match.found.front();
     if (!match.found.empty()) {
-        return failure(not_understood, {{words, "several things are called that: " + quoted(match.found), "one clear name", std::nullopt}});
+        return failure(not_understood, {{words, "several things are called that: " + quoted(match.found),
+                                         "one clear name", std::nullopt}});
     }
     const auto hint = match.nearest.empty() ? std::nullopt : std::optional("the nearest: " + quoted(match.nearest));
     return failure(not_understood, {{words, "nothing is called that", what, hint}});
@@ -88,18 +93,142 @@ tl::expected<cookbook::DishId, Failure> dish_meant(const kitchen::Kitchen& kitch
     NameIndex index;
     add_dishes(kitchen, index);
     index.finish();
-    return one_clear(index, words, "the name of a dish").map([](const catalogue::Found& found) { return cookbook::DishId{found.key}; });
+    return one_clear(index, words, "the name of a dish").map([](const catalogue::Found& found) {
+        return cookbook::DishId{found.key};
+    });
+}
+
+tl::expected<stock::PlaceId, Failure> place_meant(const kitchen::Kitchen& kitchen, const std::string& words) {
+    NameIndex index;
+    const auto& places = kitchen.household.places;
+    for (std::uint32_t key = 0; key < places.size(); ++key) {
+        index.add(key, 0, places[key].name);
+        index.add(key, 0, spaced(places[key].id));
+        index.add(key, 0, spaced(std::string(name(places[key].kind))));
+    }
+    index.finish();
+    const auto match = index.find(words);
+    if (match.found.size() == 1) return stock::PlaceId{match.found.front().key};
+    std::vector<std::string> known;
+    for (const auto& f : match.found) known.push_back(fmt::format("'{}'", places[f.key].name));
+    if (!match.found.empty()) {
+        return failure(not_understood,
+                       {{words, fmt::format("several places are called that: {}", fmt::join(known, ", ")),
+                         "one clear place", std::nullopt}});
+    }
+    for (const auto& place : places) known.push_back(fmt::format("'{}'", place.name));
+    return failure(not_understood, {{words, "no place is called that", fmt::format("one of {}", fmt::join(known, ", ")),
+                                     std::nullopt}});
+}
+
+tl::expected<catalogue::IngredientId, Failure> one_of_meant(const kitchen::Kitchen& kitchen,
+                                                            const std::vector<catalogue::IngredientId>& few,
+                                                            const std::string& words, const std::string& what) {
+    NameIndex index;
+    for (const auto id : few) add_ingredient(kitchen.catalogue()[id], id.value, index);
+    index.finish();
+    return one_clear(index, words, what).map([](const catalogue::Found& f) { return catalogue::IngredientId{f.key}; });
+}
+
+void Things::Index::add(const kitchen::Kitchen& kitchen, const Thing& thing, bool by_label) {
+    if (std::find(things.begin(), things.end(), thing) != things.end()) return;
+    const auto key = static_cast<std::uint32_t>(things.size());
+    things.push_back(thing);
+    const auto& ingredient = kitchen.catalogue()[thing.ingredient];
+    if (!thing.dish || by_label) add_ingredient(ingredient, key, names);
+    if (!thing.dish || ingredient.kind != catalogue::Kind::cooked) return;
+    const auto& dish = kitchen.cookbook()[*thing.dish];
+    names.add(key, of_dish, dish.name);
+    names.add(key, of_dish, spaced(dish.id));
+    if (by_label) names.add(key, of_dish, kitchen::label(kitchen, thing.ingredient, thing.dish));
+}
+
+Things::Things(const kitchen::Kitchen& kitchen, std::optional<stock::PlaceId> place, For what_for)
+    : kitchen_(&kitchen), for_(what_for) {
+    std::uint32_t key = 0;
+    // The identifiers of ingredients are their keys here: no lookup of what was added already.
+    for (const auto& ingredient : kitchen.catalogue().ingredients()) {
+        everything_.things.push_back({catalogue::IngredientId{key}, {}, {}});
+        add_ingredient(ingredient, key++, everything_.names);
+    }
+    for (std::uint32_t d = 0; for_ == For::stock && d < kitchen.cookbook().dishes().size(); ++d) {
+        const auto& dish = kitchen.cookbook().dishes()[d];
+        if (!dish.leaves) continue;
+        everything_.things.push_back({*dish.leaves, cookbook::DishId{d}, {}});
+        everything_.names.add(key, of_dish, dish.name);
+        everything_.names.add(key++, of_dish, spaced(dish.id));
+    }
+    for (const auto& lot : kitchen.lots) {
+        const bool cooked = kitchen.catalogue()[lot.ingredient].kind == catalogue::Kind::cooked;
+        const Thing thing{lot.ingredient, cooked ? lot.dish : std::nullopt, {}};
+        if (for_ == For::buying && cooked) continue;
+        stock_.add(kitchen, thing, true);
+        if (!place || lot.place == *place) here_.add(kitchen, thing, true);
+    }
+    everything_.names.finish();
+    here_.names.finish();
+    stock_.names.finish();
+}
+
+std::vector<Thing> Things::found(const Index& index, const catalogue::Match& match) {
+    std::vector<Thing> result;
+    for (const auto& f : match.found) {
+        if (std::find(result.begin(), result.end(), index.things[f.key]) == result.end())
+            result.push_back(index.things[f.key]);
+    }
+    const bool one = !result.empty() && std::all_of(result.begin(), result.end(), [&](const Thing& thing) {
+        return thing.ingredient == result.front().ingredient;
+    });
+    // Leftovers of several dishes under one name: all of them.
+    if (one && result.size() > 1) result = {{result.front().ingredient, {}, {}}};
+    return result;
+}
+
+tl::expected<Thing, Failure> Things::meant(const std::string& words) const {
+    if (const auto number = for_ == For::stock ? lot_number(words) : std::nullopt) {
+        const auto* lot = kitchen_->lot(*number);
+        if (lot != nullptr) return Thing{lot->ingredient, lot->dish, number};
+        return failure(not_understood, {{words, "there is no such lot, or nothing is left of it", "the number of a lot",
+                                         "'samebase stock' shows the numbers"}});
+    }
+    const auto match = everything_.names.find(words);
+    const auto all = found(everything_, match);
+    if (all.size() == 1) return all.front();
+    for (const Index* index : {&here_, &stock_}) {
+        const auto few = found(*index, index->names.find(words));
+        if (few.size() == 1) return few.front();
+    }
+    if (all.empty())
+        return one_clear(everything_.names, words, "the name of something to eat").map([](const auto&) {
+            return Thing{};
+        });
+    return failure(not_understood,
+                   {{words, "several things are called that: " + quoted(match.found), "one clear name", std::nullopt}});
 }
 
 tl::expected<basics::Day, Failure> day_meant(const std::string& text, basics::Day today, const std::string& where) {
     if (const auto day = basics::read_day(text, today)) return *day;
-    return failure(not_understood, {{where, fmt::format("'{}'", text), "a day: 2026-12-04, fri, tomorrow, +3", std::nullopt}});
+    return failure(not_understood,
+                   {{where, fmt::format("'{}'", text), "a day: 2026-12-04, fri, tomorrow, +3", std::nullopt}});
 }
 
 std::string joined(const std::vector<std::string>& words) {
     std::string result;
     for (const auto& word : words) result += (result.empty() ? "" : " ") + word;
     return result;
+}
+
+std::vector<std::string> split_at_commas(const std::string& text) {
+    std::vector<std::string> parts;
+    for (std::size_t at = 0; at <= text.size();) {
+        const auto comma = std::min(text.find(',', at), text.size());
+        std::string part = text.substr(at, comma - at);
+        at = comma + 1;
+        const auto first = part.find_first_not_of(' ');
+        if (first == std::string::npos) continue;
+        parts.push_back(part.substr(first, part.find_last_not_of(' ') - first + 1));
+    }
+    return parts;
 }
 
 }  // namespace samebase::cli

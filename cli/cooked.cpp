@@ -1,0 +1,183 @@
+// samebase cooked DISH: eats its ingredients and makes its leftovers.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "amounts.hpp"
+#include "flow/cooking.hpp"
+#include "ledger.hpp"
+#include "meaning.hpp"
+
+namespace samebase::cli {
+
+namespace {
+
+struct Arguments {
+    std::vector<std::string> dish;
+    std::string serves;
+    std::string left;
+    std::string freeze;
+    std::vector<std::string> in;
+    std::vector<std::string> with;
+    bool lunch = false;
+    How how;
+};
+
+tl::expected<std::optional<std::int64_t>, Failure> optional_serves(const std::string& text, const std::string& where) {
+    if (text.empty()) return std::optional<std::int64_t>();
+    if (text == "0") return std::optional<std::int64_t>(0);
+    return read_serves(text, where).map([](std::int64_t serves) { return std::optional(serves); });
+}
+
+/// The first place of the first of these kinds that the household has.
+std::optional<stock::PlaceId> place_of(const kitchen::Kitchen& kitchen, std::initializer_list<stock::PlaceKind> kinds) {
+    for (const auto kind : kinds) {
+        for (std::uint32_t i = 0; i < kitchen.household.places.size(); ++i) {
+            if (kitchen.household.places[i].kind == kind) return stock::PlaceId{i};
+        }
+    }
+    return std::nullopt;
+}
+
+/// How many serves are cooked, and how many of them are eaten: by those at home, where nothing is said.
+tl::expected<void, Failure> set_serves(const Arguments& arguments, const kitchen::At& at, kitchen::Cooked& cooked) {
+    const auto serves = optional_serves(arguments.serves, "--serves");
+    if (!serves) return tl::make_unexpected(serves.error());
+    const auto left = optional_serves(arguments.left, "--left");
+    if (!left) return tl::make_unexpected(left.error());
+    const auto freeze = optional_serves(arguments.freeze, "--freeze");
+    if (!freeze) return tl::make_unexpected(freeze.error());
+    const std::int64_t at_home = kitchen::serves_wanted(at.kitchen, at.day, cooked.meal);
+    const auto* planned = kitchen::planned(at.kitchen.plan, at.day, cooked.meal);
+    if (planned != nullptr && planned->dish != cooked.dish) planned = nullptr;
+    cooked.freeze = freeze->value_or(0);
+    const std::int64_t kept =
+        left->value_or(planned != nullptr && !*serves ? std::int64_t{1000} * planned->left : 0) + cooked.freeze;
+    if (*serves) {
+        cooked.serves = **serves;
+        cooked.eaten = *left ? cooked.serves - kept : std::min(at_home, cooked.serves - kept);
+    } else {
+        cooked.eaten = planned != nullptr && planned->serves ? std::int64_t{1000} * *planned->serves : at_home;
+        cooked.serves = cooked.eaten + kept;
+    }
+    if (cooked.serves <= 0) {
+        return failure(not_understood, {{at.kitchen.cookbook()[cooked.dish].name, "nobody is home to eat it today",
+                                         "--serves N", std::nullopt}});
+    }
+    if (cooked.eaten < 0) {
+        return failure(not_understood, {{"--serves", fmt::format("'{}'", arguments.serves),
+                                         "no fewer than are left and frozen", std::nullopt}});
+    }
+    return {};
+}
+
+tl::expected<void, Failure> set_places(const Arguments& arguments, const kitchen::At& at, kitchen::Cooked& cooked) {
+    using stock::PlaceKind;
+    cooked.freezer = place_of(at.kitchen, {PlaceKind::near_freezer, PlaceKind::far_freezer});
+    auto leftovers = place_of(at.kitchen, {PlaceKind::fridge, PlaceKind::near_freezer, PlaceKind::far_freezer,
+                                           PlaceKind::crisper, PlaceKind::pantry});
+    if (!arguments.in.empty()) {
+        const auto said = place_meant(at.kitchen, joined(arguments.in));
+        if (!said) return tl::make_unexpected(said.error());
+        const bool freezes = stock::freezes(at.kitchen.place(*said).kind);
+        if (freezes) cooked.freezer = *said;
+        if (!freezes || cooked.freeze == 0) leftovers = *said;
+    }
+    if (!leftovers)
+        return failure(files_unsound, {{"kitchen.json, /places", "there is no place to keep anything",
+                                        "at least one place", std::nullopt}});
+    cooked.leftovers = *leftovers;
+    return {};
+}
+
+/// What does the work of that amount in the dish: by the best known stand-in, else weight for weight.
+std::int64_t amount_of_stand_in(const kitchen::Kitchen& kitchen, const cookbook::DishIngredient& line,
+                                std::int64_t amount, catalogue::IngredientId use) {
+    graph::Ppm ratio = 1'000'000;
+    for (const auto& way : kitchen.graph().stand_ins({line.ingredient, line.role}, 0, {})) {
+        if (way.use.size() != 1 || way.use.front().first != use) continue;
+        ratio = way.use.front().second;
+        break;
+    }
+    return flow::in_place_of(kitchen.catalogue(), line.ingredient, amount, use, ratio);
+}
+
+/// "turkey mince for beef mince", "300 g lentils for beef mince", "nothing for celery".
+tl::expected<kitchen::Instead, Failure> read_instead(const std::string& text, const kitchen::Kitchen& kitchen,
+                                                     const kitchen::Cooked& cooked) {
+    const auto& dish = kitchen.cookbook()[cooked.dish];
+    const auto at = text.rfind(" for ");
+    if (at == std::string::npos) {
+        return failure(not_understood, {{"--with", fmt::format("'{}'", text),
+                                         "'X for Y', as in 'pork mince for beef mince'", std::nullopt}});
+    }
+    std::vector<catalogue::IngredientId> lines;
+    for (const auto& line : dish.ingredients) lines.push_back(line.ingredient);
+    const auto of = one_of_meant(kitchen, lines, text.substr(at + 5), fmt::format("an ingredient of {}", dish.name));
+    if (!of) return tl::make_unexpected(of.error());
+    kitchen::Instead instead{*of, {}};
+    const std::string use = text.substr(0, at);
+    if (use == "nothing") return instead;
+    const auto said = read_said(use, kitchen.household.measures);
+    if (!said) return tl::make_unexpected(said.error());
+    const auto thing = Things(kitchen, std::nullopt, Things::For::stock).meant(said->name);
+    if (!thing) return tl::make_unexpected(thing.error());
+    const auto quantity = quantity_of(kitchen, *thing, *said, std::nullopt);
+    if (!quantity) return tl::make_unexpected(quantity.error());
+    if (quantity->rough || quantity->packs) {
+        return failure(not_understood,
+                       {{"--with", fmt::format("'{}'", text), "an amount such as 300 g, or none", std::nullopt}});
+    }
+    const auto dimension = kitchen.catalogue()[thing->ingredient].dimension;
+    std::int64_t amount = 0;
+    for (const auto& line : dish.ingredients) {
+        if (line.ingredient != *of) continue;
+        const auto needed = measure::scaled(line.amount, cooked.serves, std::int64_t{1000} * dish.serves);
+        amount += amount_of_stand_in(kitchen, line, needed ? needed->value() : 0, thing->ingredient);
+    }
+    instead.use.emplace_back(thing->ingredient, quantity->amount.value_or(measure::Amount{dimension, amount}));
+    return instead;
+}
+
+tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const kitchen::At& at) {
+    const auto dish = dish_meant(at.kitchen, joined(arguments.dish));
+    if (!dish) return tl::make_unexpected(dish.error());
+    kitchen::Cooked cooked;
+    cooked.dish = *dish;
+    const auto* lunch = kitchen::planned(at.kitchen.plan, at.day, kitchen::Meal::lunch);
+    const bool planned_lunch = lunch != nullptr && lunch->dish == *dish;
+    if (arguments.lunch || planned_lunch || !at.kitchen.cookbook()[*dish].dinner) cooked.meal = kitchen::Meal::lunch;
+    if (const auto set = set_serves(arguments, at, cooked); !set) return tl::make_unexpected(set.error());
+    if (const auto set = set_places(arguments, at, cooked); !set) return tl::make_unexpected(set.error());
+    for (const std::string& text : split_at_commas(joined(arguments.with))) {
+        auto instead = read_instead(text, at.kitchen, cooked);
+        if (!instead) return tl::make_unexpected(instead.error());
+        cooked.instead.push_back(std::move(*instead));
+    }
+    return understood(kitchen::cooked(at, cooked));
+}
+
+Outcome run(const Arguments& arguments, const Context& context) {
+    return carry_out(context, arguments.how,
+                     [&](const kitchen::At& at, const store::State&) { return compute(arguments, at); });
+}
+
+}  // namespace
+
+void add_cooked(CLI::App& app, Chosen& chosen) {
+    auto* command = app.add_subcommand("cooked", "a dish was cooked: cooked meat loaf --left 2 --freeze 3");
+    auto arguments = std::make_shared<Arguments>();
+    command->add_option("dish", arguments->dish, "the dish")->required();
+    command->add_option("--serves", arguments->serves,
+                        "serves cooked (else for those at home today, and what is left and frozen)");
+    command->add_option("--left", arguments->left, "serves left over");
+    command->add_option("--freeze", arguments->freeze, "serves frozen as a ready meal");
+    command->add_option("--in", arguments->in, "where the leftovers go, or in which freezer")->type_name("PLACE");
+    command->add_option("--with", arguments->with, "'pork mince for beef mince', 'nothing for celery', with commas")
+        ->type_name("X for Y");
+    command->add_flag("--lunch", arguments->lunch, "for lunch (else for dinner, where it is a dinner)");
+    add_dry_run(*command, arguments->how);
+    run_with(*command, chosen, arguments, run);
+}
+
+}  // namespace samebase::cli

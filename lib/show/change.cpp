@@ -1,0 +1,164 @@
+#include "show/change.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "show/json.hpp"
+#include "show/stock.hpp"
+
+namespace samebase::show {
+
+namespace {
+
+constexpr std::size_t iso_length = 10;
+
+std::string meal_name(kitchen::Meal meal) {
+    return meal == kitchen::Meal::lunch ? "lunch" : "dinner";
+}
+
+Json number_or_null(std::int64_t number) {
+    return number > 0 ? Json(number) : Json(nullptr);
+}
+
+Json entry_json(const stock::Entry& entry, const kitchen::Kitchen& kitchen) {
+    const auto& thing = kitchen.catalogue()[entry.after.ingredient];
+    return {{"number", number_or_null(entry.number)},
+            {"command", number_or_null(entry.command)},
+            {"kind", name(entry.kind)},
+            {"column", entry.column == stock::Column::none ? Json(nullptr) : Json(name(entry.column))},
+            {"day", basics::iso(entry.day)},
+            {"place", kitchen.place(entry.place).id},
+            {"change", json_amount({thing.dimension, entry.delta}, thing)},
+            {"reason", entry.reason.empty() ? Json(nullptr) : Json(entry.reason)},
+            {"undoes", entry.undoes ? Json(*entry.undoes) : Json(nullptr)},
+            {"after", json(entry.after, kitchen)}};
+}
+
+Json fact_json(const kitchen::FactEdit& edit, const kitchen::Kitchen& kitchen) {
+    const auto& thing = kitchen.catalogue()[edit.fact.ingredient];
+    using Kind = kitchen::Fact::Kind;
+    const char* kind = "out";
+    if (edit.fact.kind == Kind::pack) kind = "pack";
+    if (edit.fact.kind == Kind::price) kind = "price";
+    const bool amount = edit.fact.kind != Kind::out && edit.holds;
+    return {{"holds", edit.holds},
+            {"kind", kind},
+            {"ingredient", thing.id},
+            {"label", thing.name},
+            {"amount", amount ? json_amount({thing.dimension, edit.fact.amount}, thing) : Json(nullptr)},
+            {"paid", amount && edit.fact.kind == Kind::price ? json_money(edit.fact.money, kitchen) : Json(nullptr)}};
+}
+
+/// "counted fridge": the line without what was counted. The name of a place may have a colon of its own.
+std::string count_head(const Changed& changed) {
+    for (const auto& place : changed.before.household.places) {
+        std::string head = fmt::format("counted {}", place.name);
+        if (changed.change.line.starts_with(head + ": ")) return head;
+    }
+    return changed.change.line;
+}
+
+std::string count_text(const Changed& changed) {
+    const auto& counted = changed.change.counted;
+    const auto agree = std::count_if(counted.begin(), counted.end(), [](const auto& c) { return c.was == c.is; });
+    const auto differ = static_cast<std::ptrdiff_t>(counted.size()) - agree;
+    const std::string head = capitalised(count_head(changed));
+    if (differ == 0) return wrapped(fmt::format("{}: all {} as known; nothing to write.", head, agree)) + "\n";
+    const std::string known = agree == 0 ? "" : fmt::format("{} as known, ", agree);
+    return wrapped(fmt::format("{}: {}{} not; was -> is:", head, known, differ)) + "\n" +
+           differences(changed.before, changed.change);
+}
+
+}  // namespace
+
+std::string with_days(const std::string& text, basics::Day today) {
+    std::string result;
+    for (std::size_t at = 0; at < text.size();) {
+        const bool starts = at == 0 || text[at - 1] == ' ';
+        const auto found =
+            starts && at + iso_length <= text.size() ? basics::read_iso_day(text.substr(at, iso_length)) : std::nullopt;
+        if (found) {
+            result += day(*found, today);
+            at += iso_length;
+        } else {
+            result += text[at++];
+        }
+    }
+    return result;
+}
+
+std::string differences(const kitchen::Kitchen& kitchen, const kitchen::Change& change) {
+    std::size_t width = 0;
+    const auto label = [&](const kitchen::Counted& counted) {
+        return kitchen::label(kitchen, counted.ingredient, counted.dish);
+    };
+    for (const auto& counted : change.counted) {
+        if (counted.was != counted.is) width = std::max(width, length(label(counted)));
+    }
+    constexpr std::size_t widest = 34;
+    width = std::min(width, widest);
+    std::string out;
+    for (const auto& counted : change.counted) {
+        if (counted.was != counted.is)
+            out += fmt::format("  {}  {} -> {}\n", fitted(label(counted), width), counted.was, counted.is);
+    }
+    return out;
+}
+
+std::string text(const Changed& changed) {
+    const kitchen::Change& change = changed.change;
+    std::string out;
+    if (changed.dry_run) out += "Nothing is written; it would be:\n";
+    if (change.command == "count") {
+        out += count_text(changed);
+    } else {
+        out +=
+            wrapped(capitalised(with_days(change.line, change.day)) + (change.line.ends_with('.') ? "" : ".")) + "\n";
+        if (change.empty()) out += "That was so already: nothing is written.\n";
+    }
+    for (const std::string& note : change.notes)
+        out += wrapped("! " + capitalised(with_days(note, change.day)) + ".", 2) + "\n";
+    return out;
+}
+
+Json json(const Changed& changed) {
+    const kitchen::Kitchen& kitchen = changed.before;
+    const kitchen::Change& change = changed.change;
+    const auto dish = [&](cookbook::DishId id) { return kitchen.cookbook()[id].id; };
+    Json entries = Json::array();
+    for (const auto& entry : changed.entries) entries.push_back(entry_json(entry, kitchen));
+    Json plan = Json::array();
+    for (const auto& edit : change.plan) {
+        plan.push_back({{"adds", edit.adds},
+                        {"day", basics::iso(edit.row.day)},
+                        {"meal", meal_name(edit.row.meal)},
+                        {"dish", dish(edit.row.dish)},
+                        {"ready_meal", edit.row.ready_meal},
+                        {"serves", edit.row.serves ? Json(*edit.row.serves) : Json(nullptr)},
+                        {"left", edit.row.left}});
+    }
+    Json history = Json::array();
+    for (const auto& edit : change.history) {
+        history.push_back({{"adds", edit.adds},
+                           {"day", basics::iso(edit.row.day)},
+                           {"meal", meal_name(edit.row.meal)},
+                           {"dish", dish(edit.row.dish)}});
+    }
+    Json facts = Json::array();
+    for (const auto& edit : change.facts) facts.push_back(fact_json(edit, kitchen));
+    Json counted = Json::array();
+    for (const auto& c : change.counted) {
+        counted.push_back({{"ingredient", kitchen.catalogue()[c.ingredient].id},
+                           {"dish", c.dish ? Json(dish(*c.dish)) : Json(nullptr)},
+                           {"label", kitchen::label(kitchen, c.ingredient, c.dish)},
+                           {"was", c.was},
+                           {"is", c.is}});
+    }
+    return {{"command", change.command},    {"day", basics::iso(change.day)}, {"dry_run", changed.dry_run},
+            {"line", change.line},          {"notes", change.notes},          {"entries", std::move(entries)},
+            {"plan", std::move(plan)},      {"history", std::move(history)},  {"facts", std::move(facts)},
+            {"counted", std::move(counted)}};
+}
+
+}  // namespace samebase::show

@@ -1,0 +1,123 @@
+#include "show/stock.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <tuple>
+
+#include "kitchen/changes.hpp"
+#include "show/json.hpp"
+#include "stock/packs.hpp"
+
+namespace samebase::show {
+
+namespace {
+
+constexpr std::size_t quantity_width = 20;
+constexpr std::size_t label_width = 29;
+constexpr std::size_t date_width = 18;
+
+/// What is worth saying of its state in its place.
+std::string state(const stock::Lot& lot, const kitchen::Kitchen& kitchen) {
+    const bool freezer = stock::freezes(kitchen.place(lot.place).kind);
+    if (lot.state == stock::State::thawing || lot.state == stock::State::thawed)
+        return fmt::format(", {}", name(lot.state));
+    if (lot.state == stock::State::frozen && !freezer) return ", frozen";
+    return lot.opened_on ? ", opened" : "";
+}
+
+std::string date(const stock::Lot& lot, basics::Day today) {
+    const auto by = lot.eat_by();
+    if (!by) return "";
+    const bool use_by = lot.use_by && *lot.use_by == *by;
+    if (use_by && *by < today) return fmt::format("PAST {}", basics::short_day(*by));
+    return fmt::format("{} {}", use_by ? "use by" : "best by", day(*by, today));
+}
+
+bool past(const stock::Lot& lot, basics::Day today) {
+    return lot.use_by && *lot.use_by < today && lot.state != stock::State::frozen;
+}
+
+std::string row(const stock::Lot& lot, const StockAnswer& answer, const kitchen::Kitchen& kitchen) {
+    const bool first = answer.use_first.contains(lot.number);
+    const std::string label = kitchen::label(kitchen, lot.ingredient, lot.dish) + state(lot, kitchen);
+    std::string line = fmt::format("{} {} {} {} lot {}", first || past(lot, answer.day) ? "!" : " ",
+                                   fitted(kitchen::describe(kitchen, lot), quantity_width), fitted(label, label_width),
+                                   fitted(date(lot, answer.day), date_width), lot.number);
+    return line + "\n";
+}
+
+std::string head(const StockAnswer& answer, const kitchen::Kitchen& kitchen) {
+    basics::Money worth;
+    for (const auto* lot : answer.lots) worth += kitchen::price(kitchen, *lot, lot->amount.value());
+    const std::string where = answer.place ? fmt::format("In the {}", kitchen.place(*answer.place).name) : "In stock";
+    if (answer.lots.empty()) return fmt::format("{}: nothing.", where);
+    const auto first = std::count_if(answer.lots.begin(), answer.lots.end(),
+                                     [&](const auto* lot) { return answer.use_first.contains(lot->number); });
+    const std::string hurry = first == 0 ? "" : fmt::format(", {} to use first", first);
+    return fmt::format("{} on {}: {} {} worth {}{}.", where, basics::short_day(answer.day), answer.lots.size(),
+                       answer.lots.size() == 1 ? "lot" : "lots", money(worth, kitchen.household.currency), hurry);
+}
+
+}  // namespace
+
+std::string text(const StockAnswer& answer, const kitchen::Kitchen& kitchen) {
+    std::string out = wrapped(head(answer, kitchen)) + "\n";
+    bool marked = false;
+    for (std::uint32_t p = 0; p < kitchen.household.places.size(); ++p) {
+        std::vector<std::tuple<bool, basics::Day, std::string, stock::LotNumber, const stock::Lot*>> rows;
+        for (const auto* lot : answer.lots) {
+            if (lot->place.value != p) continue;
+            const bool first = answer.use_first.contains(lot->number) || past(*lot, answer.day);
+            marked = marked || first;
+            rows.emplace_back(!first, first ? lot->eat_by().value_or(answer.day) : basics::Day{},
+                              kitchen::label(kitchen, lot->ingredient, lot->dish), lot->number, lot);
+        }
+        if (rows.empty()) continue;
+        std::sort(rows.begin(), rows.end());
+        out += fmt::format("\n{}\n", capitalised(kitchen.household.places[p].name));
+        for (const auto& [later, by, label, number, lot] : rows) out += row(*lot, answer, kitchen);
+    }
+    if (marked) out += "\n! Use first: nothing planned eats it in time. PAST: throw it out.\n";
+    return out;
+}
+
+Json json(const stock::Lot& lot, const kitchen::Kitchen& kitchen) {
+    const auto& thing = kitchen.catalogue()[lot.ingredient];
+    const std::int64_t packs = stock::pack_count(lot);
+    Json weights = Json::array();
+    for (const std::int64_t pack : lot.packs) weights.push_back(json_amount({thing.dimension, pack}, thing));
+    return {{"lot", lot.number},
+            {"ingredient", thing.id},
+            {"label", kitchen::label(kitchen, lot.ingredient, lot.dish)},
+            {"dish", lot.dish ? Json(kitchen.cookbook()[*lot.dish].id) : Json(nullptr)},
+            {"place", kitchen.place(lot.place).id},
+            {"amount", lot.rough ? Json(nullptr) : json_amount(lot.amount, thing)},
+            {"rough", lot.rough ? Json(measure::name(*lot.rough)) : Json(nullptr)},
+            {"packs", lot.packs.empty() ? Json(nullptr) : json_serves(packs)},
+            {"pack_amounts", std::move(weights)},
+            {"state", name(lot.state)},
+            {"arrived", basics::iso(lot.arrived)},
+            {"opened_on", json_day(lot.opened_on)},
+            {"thaw", lot.thaw ? Json(name(*lot.thaw)) : Json(nullptr)},
+            {"ready_on", json_day(lot.thawed_on)},
+            {"use_by", json_day(lot.use_by)},
+            {"best_by", json_day(lot.best_by)},
+            {"paid", lot.paid ? json_money(*lot.paid, kitchen) : Json(nullptr)},
+            {"note", lot.note.empty() ? Json(nullptr) : Json(lot.note)}};
+}
+
+Json json(const StockAnswer& answer, const kitchen::Kitchen& kitchen) {
+    Json lots = Json::array();
+    for (const auto* lot : answer.lots) {
+        Json one = json(*lot, kitchen);
+        one["worth"] = json_money(kitchen::price(kitchen, *lot, lot->amount.value()), kitchen);
+        one["use_first"] = answer.use_first.contains(lot->number);
+        lots.push_back(std::move(one));
+    }
+    return {{"day", basics::iso(answer.day)},
+            {"place", answer.place ? Json(kitchen.place(*answer.place).id) : Json(nullptr)},
+            {"lots", std::move(lots)}};
+}
+
+}  // namespace samebase::show
