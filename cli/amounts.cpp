@@ -108,11 +108,12 @@ std::optional<bool> stocked_in_packs(const kitchen::Kitchen& kitchen, const Thin
     return here ? here : anywhere;
 }
 
-/// What a pack of it that is in stock weighs; 0 where there is none.
-std::int64_t pack_in_stock(const kitchen::Kitchen& kitchen, const Thing& thing) {
+/// What the largest pack of it weighs that is in stock, there or anywhere; 0 where there is none.
+std::int64_t pack_in_stock(const kitchen::Kitchen& kitchen, const Thing& thing, std::optional<stock::PlaceId> place) {
     std::int64_t largest = 0;
     for (const auto& lot : kitchen.lots) {
-        if (lot.ingredient == thing.ingredient) largest = std::max(largest, stock::whole_pack(lot));
+        if (lot.ingredient == thing.ingredient && (!place || lot.place == *place))
+            largest = std::max(largest, stock::whole_pack(lot));
     }
     return largest;
 }
@@ -152,10 +153,13 @@ tl::expected<Said, Failure> read_said(const std::string& text, measure::MeasureS
         if (const auto count = longest_amount(words, 0, times ? 1 : words.size(), set, written); count > 0) {
             said.amount = std::move(written);
             at = read_sizes(words, count, set, said);
+        } else if (is(0, "no") && words.size() > 1) {
+            said.amount = Written{Amount{Dimension::pieces, 0}, {}, {}};
+            at = 1;
         } else if (is(0, "a") || is(0, "an")) {
             said.amount = Written{Amount{Dimension::pieces, 1000}, {}, {}};
             at = 1;
-        } else if (!words.empty() && words[0].find_first_of("0123456789") == 0) {
+        } else if (!words.empty() && words[0].find_first_of("-0123456789") == 0) {
             auto read = measure::read_amount(words[0], set);
             if (!read) {
                 for (auto& problem : read.error()) problem.where = text;
@@ -224,6 +228,11 @@ tl::expected<kitchen::Quantity, Failure> quantity_of(const kitchen::Kitchen& kit
     const bool container =
         !named_piece && (is_container(counted) || (what.pack && counted == what.pack->name && counted != "each"));
     const bool packs = said.each || said.total || container || (bare && counted_in_packs(kitchen, thing, place));
+    if (packs && what.in_serves && !said.total && !said.each &&
+        !stocked_in_packs(kitchen, thing, place).value_or(false)) {
+        return failure(not_understood,
+                       {{said.text, "is counted in serves", fmt::format("'2 serves {}'", said.name), std::nullopt}});
+    }
     if (packs) {
         quantity.packs = amount.value();
         if (!said.total) return quantity;
@@ -247,7 +256,8 @@ tl::expected<kitchen::Quantity, Failure> quantity_of(const kitchen::Kitchen& kit
 
 tl::expected<std::optional<Amount>, Failure> PackSizes::size_for(const kitchen::At& at, const store::State& facts,
                                                                  const Thing& thing, const Said& said,
-                                                                 Things::For what_for) {
+                                                                 Things::For what_for,
+                                                                 std::optional<stock::PlaceId> place) {
     const auto& what = at.kitchen.catalogue()[thing.ingredient];
     if (said.each) {
         auto own = own_amount(*said.each, what, said.text);
@@ -256,10 +266,12 @@ tl::expected<std::optional<Amount>, Failure> PackSizes::size_for(const kitchen::
         return std::optional(*own);
     }
     if (const auto known = asked_.find(thing.ingredient); known != asked_.end()) return std::optional(known->second);
-    const std::int64_t in_stock = pack_in_stock(at.kitchen, thing);
-    if (what_for == Things::For::stock && in_stock > 0) return std::optional<Amount>();
+    const std::int64_t in_stock = pack_in_stock(at.kitchen, thing, std::nullopt);
+    // Packs that are there weigh what they weigh.
+    if (what_for == Things::For::stock && pack_in_stock(at.kitchen, thing, place) > 0) return std::optional<Amount>();
     if (const auto remembered = store::remembered_pack(facts, at.kitchen.catalogue(), thing.ingredient))
         return std::optional(*remembered);
+    if (what_for == Things::For::stock && in_stock > 0) return std::optional(Amount{what.dimension, in_stock});
     if (what.pack || what.in_serves) return std::optional<Amount>();
     if (in_stock > 0) return std::optional(Amount{what.dimension, in_stock});
     if (!on_terminal()) {
@@ -302,13 +314,13 @@ tl::expected<std::vector<Wanted>, Failure> read_things(const kitchen::At& at, co
     for (const std::string& text : parts) {
         auto said = read_said(text, at.kitchen.household.measures);
         if (!said) return tl::make_unexpected(said.error());
-        auto thing = things.meant(said->name);
+        auto thing = things.meant(said->name, said->amount && said->amount->counted == "serve");
         if (!thing) return tl::make_unexpected(thing.error());
         auto quantity = quantity_of(at.kitchen, *thing, *said, place);
         if (!quantity) return tl::make_unexpected(quantity.error());
         std::optional<Amount> pack;
         if (quantity->packs && !quantity->amount) {
-            auto size = packs.size_for(at, facts, *thing, *said, what_for);
+            auto size = packs.size_for(at, facts, *thing, *said, what_for, place);
             if (!size) return tl::make_unexpected(size.error());
             pack = *size;
         }

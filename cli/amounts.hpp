@@ -42,7 +42,8 @@ class PackSizes {
     [[nodiscard]] tl::expected<std::optional<measure::Amount>, Failure> size_for(const kitchen::At& at,
                                                                                  const store::State& facts,
                                                                                  const Thing& thing, const Said& said,
-                                                                                 Things::For what_for);
+                                                                                 Things::For what_for,
+                                                                                 std::optional<stock::PlaceId> place);
     /// What is to be remembered of what was said and asked.
     [[nodiscard]] std::vector<kitchen::FactEdit> learned() const;
 

@@ -40,7 +40,7 @@ Outcome run(const Arguments& arguments, const Context& context) {
 void add_ate(CLI::App& app, Chosen& chosen) {
     auto* command = app.add_subcommand("ate", "something was eaten without a dish: ate 2 bananas, cold roast chicken");
     auto arguments = std::make_shared<Arguments>();
-    command->add_option("what", arguments->what, "what; without an amount all of it; 'lot 12' is a lot")->required();
+    command->add_option("what", arguments->what, "what; without an amount all of it; 'lot 12' is a lot");
     command->add_option("--from", arguments->from, "where it was (else wherever it is)")->type_name("PLACE");
     add_dry_run(*command, arguments->how);
     run_with(*command, chosen, arguments, run);

@@ -13,6 +13,16 @@ namespace {
 Outcome run(const std::string& file, const Context& context) {
     const auto folder = context.folder();
     if (!folder) return tl::make_unexpected(folder.error());
+    std::error_code error;
+    const std::filesystem::path parent = std::filesystem::absolute(file, error).parent_path();
+    if (std::filesystem::exists(file, error)) {
+        return failure(not_understood,
+                       {{file, "is there already", "a new file", "choose another name, or move it away"}});
+    }
+    if (!std::filesystem::is_directory(parent, error)) {
+        return failure(not_understood,
+                       {{file, "its folder does not exist", "a new file in a folder that does", std::nullopt}});
+    }
     auto store = store::Store::open(store::file_in(*folder), store::Mode::read);
     if (!store) return failure(store_failed, store.error());
     if (const auto done = store->backup(file); !done) return failure(store_failed, done.error());

@@ -44,8 +44,11 @@ Outcome check_data(const Context& context) {
         return failure(files_unsound, {{"stand_ins", *reason, "a sound base graph", std::nullopt}});
     }
     const auto found = counts(**knowledge);
-    context.answer([&](const show::Manner&) { return fmt::format("The shipped data is sound: {}.\n", sentence(found)); },
-                   [&] { return show::Json{{"sound", true}, {"counts", found}}; });
+    context.answer(
+        [&](const show::Manner&) { return fmt::format("The shipped data is sound: {}.\n", sentence(found)); },
+        [&] {
+            return show::Json{{"sound", true}, {"counts", found}};
+        });
     return answered;
 }
 
@@ -68,15 +71,20 @@ Outcome check_kitchen(const Context& context) {
     found["commands"] = ledger->commands;
     found["entries"] = ledger->entries;
     context.answer(
-        [&](const show::Manner&) { return show::wrapped(fmt::format("{} is sound: {}.", kitchen->household.name, sentence(found))) + "\n"; },
-        [&] { return show::Json{{"sound", true}, {"counts", found}}; });
+        [&](const show::Manner&) {
+            return show::wrapped(fmt::format("{} is sound: {}.", kitchen->household.name, sentence(found))) + "\n";
+        },
+        [&] {
+            return show::Json{{"sound", true}, {"counts", found}};
+        });
     return answered;
 }
 
 }  // namespace
 
 void add_check(CLI::App& app, Chosen& chosen) {
-    auto* command = app.add_subcommand("check", "is my data sound? every problem of every document, and the ledger recomputed");
+    auto* command =
+        app.add_subcommand("check", "is my data sound? every problem of every document, and the ledger recomputed");
     auto data = std::make_shared<bool>(false);
     command->add_flag("--data", *data, "only what is shipped: catalogue, stand-ins, bases, dishes");
     command->callback([data, &chosen] {

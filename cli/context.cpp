@@ -49,7 +49,8 @@ tl::unexpected<Failure> failure(int status, basics::Problems problems) {
 tl::expected<basics::Day, Failure> Context::today() const {
     if (options_->today.empty()) return local_day();
     if (const auto day = basics::read_iso_day(options_->today)) return *day;
-    return failure(not_understood, {{"--today", fmt::format("'{}'", options_->today), "a day such as 2026-12-04", std::nullopt}});
+    return failure(not_understood,
+                   {{"--today", fmt::format("'{}'", options_->today), "a day such as 2026-12-04", std::nullopt}});
 }
 
 tl::expected<fs::path, Failure> Context::folder() const {
@@ -65,8 +66,9 @@ tl::expected<fs::path, Failure> Context::folder() const {
         if (fs::exists(here / "kitchen.json", error)) return here;
         if (here == here.root_path()) break;
     }
-    return failure(files_unsound, {{"kitchen", "no kitchen.json in this folder or above it", "--kitchen DIR, or SAMEBASE_KITCHEN",
-                                    "samebase new DIR starts one, samebase demo DIR writes the demo kitchen"}});
+    return failure(files_unsound,
+                   {{"kitchen", "no kitchen.json in this folder or above it", "--kitchen DIR, or SAMEBASE_KITCHEN",
+                     "samebase new DIR starts one, samebase demo DIR writes the demo kitchen"}});
 }
 
 fs::path Context::new_folder() const {
@@ -121,8 +123,8 @@ tl::expected<kitchen::Kitchen, Failure> Context::kitchen() const {
     return store::kitchen_of(*known, std::move(*house), std::move(*state));
 }
 
-void Context::answer(const std::function<std::string(const show::Manner&)>& text, const std::function<nlohmann::ordered_json()>& json,
-                     show::Manner manner) const {
+void Context::answer(const std::function<std::string(const show::Manner&)>& text,
+                     const std::function<nlohmann::ordered_json()>& json, show::Manner manner) const {
     manner.colour = isatty(STDOUT_FILENO) != 0 && from_environment("NO_COLOR").empty();
     const std::string out = options_->json ? json().dump(2) + "\n" : text(manner);
     std::fwrite(out.data(), 1, out.size(), stdout);

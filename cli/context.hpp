@@ -1,4 +1,5 @@
-// What every command is given: the options before it, the kitchen, and where answers go. The only place where the clock is read.
+// What every command is given: the options before it, the kitchen, and where answers go. The only place where the clock
+// is read.
 #pragma once
 
 #include <filesystem>
@@ -58,8 +59,8 @@ class Context {
     [[nodiscard]] tl::expected<kitchen::Kitchen, Failure> kitchen() const;
 
     /// Prints an answer to standard output: the text, or with --json the document.
-    void answer(const std::function<std::string(const show::Manner&)>& text, const std::function<nlohmann::ordered_json()>& json,
-                show::Manner manner = {}) const;
+    void answer(const std::function<std::string(const show::Manner&)>& text,
+                const std::function<nlohmann::ordered_json()>& json, show::Manner manner = {}) const;
 
   private:
     const Options* options_;

@@ -55,7 +55,8 @@ tl::expected<void, Failure> set_serves(const Arguments& arguments, const kitchen
         left->value_or(planned != nullptr && !*serves ? std::int64_t{1000} * planned->left : 0) + cooked.freeze;
     if (*serves) {
         cooked.serves = **serves;
-        cooked.eaten = *left ? cooked.serves - kept : std::min(at_home, cooked.serves - kept);
+        const bool keeps = at.kitchen.cookbook()[cooked.dish].leaves.has_value();
+        cooked.eaten = *left || !keeps ? cooked.serves - kept : std::min(at_home, cooked.serves - kept);
     } else {
         cooked.eaten = planned != nullptr && planned->serves ? std::int64_t{1000} * *planned->serves : at_home;
         cooked.serves = cooked.eaten + kept;
@@ -140,6 +141,9 @@ tl::expected<kitchen::Instead, Failure> read_instead(const std::string& text, co
 }
 
 tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const kitchen::At& at) {
+    if (arguments.dish.empty())
+        return failure(not_understood,
+                       {{"cooked", "no dish is named", "a dish, as in 'cooked meat loaf'", std::nullopt}});
     const auto dish = dish_meant(at.kitchen, joined(arguments.dish));
     if (!dish) return tl::make_unexpected(dish.error());
     kitchen::Cooked cooked;
@@ -167,7 +171,7 @@ Outcome run(const Arguments& arguments, const Context& context) {
 void add_cooked(CLI::App& app, Chosen& chosen) {
     auto* command = app.add_subcommand("cooked", "a dish was cooked: cooked meat loaf --left 2 --freeze 3");
     auto arguments = std::make_shared<Arguments>();
-    command->add_option("dish", arguments->dish, "the dish")->required();
+    command->add_option("dish", arguments->dish, "the dish");
     command->add_option("--serves", arguments->serves,
                         "serves cooked (else for those at home today, and what is left and frozen)");
     command->add_option("--left", arguments->left, "serves left over");

@@ -1,7 +1,8 @@
 // samebase else WHAT: what else can I make from this?
+#include "ask/else.hpp"
+
 #include <nlohmann/json.hpp>
 
-#include "ask/else.hpp"
 #include "commands.hpp"
 #include "meaning.hpp"
 #include "show/else.hpp"
@@ -19,8 +20,10 @@ struct Arguments {
     show::Manner manner;
 };
 
-tl::expected<ask::ElseQuestion, Failure> question(const Arguments& arguments, const kitchen::Kitchen& kitchen, basics::Day today) {
-    ask::ElseQuestion question{.day = today, .using_ = {}, .lot = {}, .instead_of = {}, .serves = arguments.serves, .left = arguments.left};
+tl::expected<ask::ElseQuestion, Failure> question(const Arguments& arguments, const kitchen::Kitchen& kitchen,
+                                                  basics::Day today) {
+    ask::ElseQuestion question{
+        .day = today, .using_ = {}, .lot = {}, .instead_of = {}, .serves = arguments.serves, .left = arguments.left};
     if (!arguments.day.empty()) {
         const auto day = day_meant(arguments.day, today, "--day");
         if (!day) return tl::make_unexpected(day.error());
@@ -62,16 +65,20 @@ Outcome run(const Arguments& arguments, const Context& context) {
 }  // namespace
 
 void add_else(CLI::App& app, Chosen& chosen) {
-    auto* command = app.add_subcommand("else", "what else can I make from this mince? (an ingredient, a family, a dish or a lot)");
+    auto* command =
+        app.add_subcommand("else", "what else can I make from this mince? (an ingredient, a family, a dish or a lot)");
     auto arguments = std::make_shared<Arguments>();
     command->add_option("what", arguments->what, "what to use; nothing: the main ingredient of what is planned");
     command->add_option("--day", arguments->day, "the day of the dinner (else today)");
-    command->add_option("--serves", arguments->serves, "serves to cook (else as many as are home)")->check(CLI::Range(1, 1000));
+    command->add_option("--serves", arguments->serves, "serves to cook (else as many as are home)")
+        ->check(CLI::Range(1, 1000));
     command->add_option("--left", arguments->left, "extra serves on purpose, for lunches")->check(CLI::Range(0, 100));
     command->add_option("--why-not", arguments->why_not, "what rules a dish out, or holds it down")->type_name("DISH");
     command->add_flag("--why", arguments->manner.why, "every line of every sum");
     command->add_flag("--all", arguments->manner.all, "every dish");
-    command->callback([arguments, &chosen] { chosen.run = [arguments](const Context& context) { return run(*arguments, context); }; });
+    command->callback([arguments, &chosen] {
+        chosen.run = [arguments](const Context& context) { return run(*arguments, context); };
+    });
 }
 
 }  // namespace samebase::cli

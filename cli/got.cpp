@@ -151,7 +151,7 @@ void add_got(CLI::App& app, Chosen& chosen) {
     auto* command =
         app.add_subcommand("got", "things arrived: got 2 kg beef mince, 3 cabbages --in far freezer --paid 14.50");
     auto arguments = std::make_shared<Arguments>();
-    command->add_option("what", arguments->what, "amounts and names, with commas between things")->required();
+    command->add_option("what", arguments->what, "amounts and names, with commas between things");
     command->add_option("--in", arguments->in, "where it goes (else where such things usually are)")
         ->type_name("PLACE");
     command->add_option("--paid", arguments->paid, "for all of it")->type_name("MONEY");

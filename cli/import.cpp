@@ -79,14 +79,14 @@ tl::expected<store::Checked, Failure> restore(const exchange::Whole& whole, cons
 }
 
 Outcome import_whole(const Arguments& arguments, const Context& context) {
+    const auto text = exchange::read_file(arguments.file);
+    if (!text) return failure(not_understood, text.error());
     const fs::path folder = context.new_folder();
     std::error_code error;
     if (fs::exists(folder / "kitchen.json", error) || fs::exists(store::file_in(folder), error)) {
         return failure(not_understood, {{folder.string(), "there is a kitchen here already",
                                          "a new or empty folder: --kitchen DIR", std::nullopt}});
     }
-    const auto text = exchange::read_file(arguments.file);
-    if (!text) return failure(not_understood, text.error());
     const auto whole = exchange::read_whole(*text, arguments.file);
     if (!whole) return failure(files_unsound, whole.error());
     Made made;
@@ -98,11 +98,10 @@ Outcome import_whole(const Arguments& arguments, const Context& context) {
     const std::string name = whole->kitchen.value("name", "");
     context.answer(
         [&](const show::Manner&) {
-            return show::wrapped(fmt::format("{} {} {} in {}, with {} commands and {} entries.",
-                                             arguments.how.dry_run ? "Nothing is written;" : "", name,
-                                             arguments.how.dry_run ? "would be" : "is", folder.string(),
-                                             checked->commands, checked->entries)) +
-                   "\n";
+            return fmt::format("{}{} {} in {}, with {} commands and {} entries.\n",
+                               arguments.how.dry_run ? "Nothing is written; " : "", show::capitalised(name),
+                               arguments.how.dry_run ? "would be" : "is", folder.string(), checked->commands,
+                               checked->entries);
         },
         [&] {
             return show::Json{{"kitchen", folder.string()},

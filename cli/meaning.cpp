@@ -170,12 +170,17 @@ Things::Things(const kitchen::Kitchen& kitchen, std::optional<stock::PlaceId> pl
     stock_.names.finish();
 }
 
-std::vector<Thing> Things::found(const Index& index, const catalogue::Match& match) {
+std::vector<Thing> Things::found(const Index& index, const catalogue::Match& match, bool in_serves) const {
     std::vector<Thing> result;
     for (const auto& f : match.found) {
-        if (std::find(result.begin(), result.end(), index.things[f.key]) == result.end())
-            result.push_back(index.things[f.key]);
+        const Thing& thing = index.things[f.key];
+        if (std::find(result.begin(), result.end(), thing) == result.end()) result.push_back(thing);
     }
+    const auto counted_otherwise = [&](const Thing& thing) {
+        return !kitchen_->catalogue()[thing.ingredient].in_serves;
+    };
+    if (in_serves && !std::all_of(result.begin(), result.end(), counted_otherwise))
+        std::erase_if(result, counted_otherwise);
     const bool one = !result.empty() && std::all_of(result.begin(), result.end(), [&](const Thing& thing) {
         return thing.ingredient == result.front().ingredient;
     });
@@ -184,7 +189,22 @@ std::vector<Thing> Things::found(const Index& index, const catalogue::Match& mat
     return result;
 }
 
-tl::expected<Thing, Failure> Things::meant(const std::string& words) const {
+std::optional<Thing> Things::in_stock(const std::string& words, bool in_serves) const {
+    for (const Index* index : {&here_, &stock_}) {
+        const auto few = found(*index, index->names.find(words), in_serves);
+        if (few.size() == 1) return few.front();
+    }
+    return std::nullopt;
+}
+
+/// Whether what is in stock is meant rather than what the words say more exactly.
+bool Things::rather(const Thing& stocked, const Thing& thing) const {
+    const auto& catalogue = kitchen_->catalogue();
+    return catalogue[stocked.ingredient].kind == catalogue::Kind::cooked ||
+           catalogue[stocked.ingredient].family == catalogue[thing.ingredient].family;
+}
+
+tl::expected<Thing, Failure> Things::meant(const std::string& words, bool in_serves) const {
     if (const auto number = for_ == For::stock ? lot_number(words) : std::nullopt) {
         const auto* lot = kitchen_->lot(*number);
         if (lot != nullptr) return Thing{lot->ingredient, lot->dish, number};
@@ -192,18 +212,24 @@ tl::expected<Thing, Failure> Things::meant(const std::string& words) const {
                                          "'samebase stock' shows the numbers"}});
     }
     const auto match = everything_.names.find(words);
-    const auto all = found(everything_, match);
-    if (all.size() == 1) return all.front();
-    for (const Index* index : {&here_, &stock_}) {
-        const auto few = found(*index, index->names.find(words));
-        if (few.size() == 1) return few.front();
-    }
-    if (all.empty())
+    const auto all = found(everything_, match, in_serves);
+    if (all.empty()) {
         return one_clear(everything_.names, words, "the name of something to eat").map([](const auto&) {
             return Thing{};
         });
-    return failure(not_understood,
-                   {{words, "several things are called that: " + quoted(match.found), "one clear name", std::nullopt}});
+    }
+    const auto stocked = in_stock(words, in_serves);
+    if (all.size() == 1) {
+        const auto same = [&](const Thing& thing) { return thing.ingredient == all.front().ingredient; };
+        const bool there = std::any_of(stock_.things.begin(), stock_.things.end(), same);
+        const bool counts_otherwise = in_serves && !kitchen_->catalogue()[all.front().ingredient].in_serves;
+        const bool other =
+            for_ == For::stock && stocked && (!there || counts_otherwise) && rather(*stocked, all.front());
+        return other ? *stocked : all.front();
+    }
+    if (stocked) return *stocked;
+    return failure(not_understood, {{words, fmt::format("several things are called that: {}", quoted(match.found)),
+                                     "one clear name", std::nullopt}});
 }
 
 tl::expected<basics::Day, Failure> day_meant(const std::string& text, basics::Day today, const std::string& where) {

@@ -49,7 +49,8 @@ class Things {
     };
     Things(const kitchen::Kitchen& kitchen, std::optional<stock::PlaceId> place, For what_for);
 
-    [[nodiscard]] tl::expected<Thing, Failure> meant(const std::string& words) const;
+    /// `in_serves`: it was counted in serves, so that leftovers are meant where there are any.
+    [[nodiscard]] tl::expected<Thing, Failure> meant(const std::string& words, bool in_serves = false) const;
 
   private:
     struct Index {
@@ -58,7 +59,9 @@ class Things {
 
         void add(const kitchen::Kitchen& kitchen, const Thing& thing, bool by_label);
     };
-    [[nodiscard]] static std::vector<Thing> found(const Index& index, const catalogue::Match& match);
+    [[nodiscard]] std::vector<Thing> found(const Index& index, const catalogue::Match& match, bool in_serves) const;
+    [[nodiscard]] std::optional<Thing> in_stock(const std::string& words, bool in_serves) const;
+    [[nodiscard]] bool rather(const Thing& stocked, const Thing& thing) const;
 
     const kitchen::Kitchen* kitchen_;
     For for_;

@@ -84,20 +84,25 @@ nlohmann::ordered_json document(const Arguments& arguments) {
         std::string id = id_of(name);
         while (std::find(ids.begin(), ids.end(), id) != ids.end()) id += "-2";
         ids.push_back(id);
-        people.push_back({{"id", id}, {"name", name}, {"avoids", Json::array()}, {"dislikes", Json::array()}, {"home", home}});
+        people.push_back(
+            {{"id", id}, {"name", name}, {"avoids", Json::array()}, {"dislikes", Json::array()}, {"home", home}});
     }
-    const auto place = [](const char* id, const char* name, const char* kind) { return Json{{"id", id}, {"name", name}, {"kind", kind}}; };
-    return {{"samebase", 1},
-            {"name", arguments.name.empty() ? "Our kitchen" : arguments.name},
-            {"currency", arguments.currency},
-            {"hemisphere", arguments.hemisphere},
-            {"measures", arguments.measures},
-            {"people", people},
-            {"places", Json::array({place("far-freezer", "far freezer", "far-freezer"), place("near-freezer", "near freezer", "near-freezer"),
-                                    place("fridge", "fridge", "fridge"), place("crisper", "crisper", "crisper"),
-                                    place("pantry", "pantry", "pantry")})},
-            {"standing_nights", Json::array()},
-            {"shopping_days", arguments.shopping_days.empty() ? std::vector<std::string>{"sat"} : arguments.shopping_days}};
+    const auto place = [](const char* id, const char* name, const char* kind) {
+        return Json{{"id", id}, {"name", name}, {"kind", kind}};
+    };
+    return {
+        {"samebase", 1},
+        {"name", arguments.name.empty() ? "Our kitchen" : arguments.name},
+        {"currency", arguments.currency},
+        {"hemisphere", arguments.hemisphere},
+        {"measures", arguments.measures},
+        {"people", people},
+        {"places",
+         Json::array({place("far-freezer", "far freezer", "far-freezer"),
+                      place("near-freezer", "near freezer", "near-freezer"), place("fridge", "fridge", "fridge"),
+                      place("crisper", "crisper", "crisper"), place("pantry", "pantry", "pantry")})},
+        {"standing_nights", Json::array()},
+        {"shopping_days", arguments.shopping_days.empty() ? std::vector<std::string>{"sat"} : arguments.shopping_days}};
 }
 
 Outcome run(Arguments arguments, const Context& context) {
@@ -106,22 +111,28 @@ Outcome run(Arguments arguments, const Context& context) {
     const fs::path folder = arguments.folder;
     std::error_code error;
     if (fs::exists(folder / "kitchen.json", error)) {
-        return failure(not_understood, {{arguments.folder, "there is a kitchen here already", "a new or empty folder", std::nullopt}});
+        return failure(not_understood,
+                       {{arguments.folder, "there is a kitchen here already", "a new or empty folder", std::nullopt}});
     }
     if (isatty(STDIN_FILENO) != 0 && isatty(STDERR_FILENO) != 0) ask_what_is_missing(arguments);
     const auto kitchen = document(arguments);
     const auto household = exchange::read_household(kitchen, "kitchen.json", **knowledge);
     if (!household) return failure(not_understood, household.error());
     fs::create_directories(folder, error);
-    if (error) return failure(store_failed, {{arguments.folder, error.message(), "a folder that can be made", std::nullopt}});
+    if (error)
+        return failure(store_failed, {{arguments.folder, error.message(), "a folder that can be made", std::nullopt}});
     const auto written = exchange::write_file(folder / "kitchen.json", kitchen.dump(2) + "\n");
     if (!written) return failure(store_failed, written.error());
     context.answer(
         [&](const show::Manner&) {
-            return fmt::format("An empty kitchen for {} is in {}: kitchen.json says who eats, where food is kept, and the rules; edit it freely.\n",
-                               arguments.people.size(), arguments.folder);
+            return fmt::format(
+                "An empty kitchen for {} is in {}: kitchen.json says who eats, where food is kept, and the rules; edit "
+                "it freely.\n",
+                arguments.people.size(), arguments.folder);
         },
-        [&] { return show::Json{{"kitchen", arguments.folder}}; });
+        [&] {
+            return show::Json{{"kitchen", arguments.folder}};
+        });
     return answered;
 }
 
@@ -137,7 +148,9 @@ void add_new(CLI::App& app, Chosen& chosen) {
     command->add_option("--currency", arguments->currency, "three letters (ISO 4217)");
     command->add_option("--hemisphere", arguments->hemisphere, "south or north, for seasons");
     command->add_option("--measures", arguments->measures, "australian-metric, metric-15, us-customary or imperial");
-    command->callback([arguments, &chosen] { chosen.run = [arguments](const Context& context) { return run(*arguments, context); }; });
+    command->callback([arguments, &chosen] {
+        chosen.run = [arguments](const Context& context) { return run(*arguments, context); };
+    });
 }
 
 }  // namespace samebase::cli

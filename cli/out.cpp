@@ -28,6 +28,8 @@ tl::expected<catalogue::IngredientId, Failure> staple(const kitchen::Kitchen& ki
 
 tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const kitchen::At& at) {
     kitchen::Change all;
+    if (arguments.what.empty())
+        return failure(not_understood, {{"out", "nothing is named", "a staple, as in 'out olive oil'", std::nullopt}});
     for (const std::string& words : split_at_commas(joined(arguments.what))) {
         const auto id = staple(at.kitchen, words);
         if (!id) return tl::make_unexpected(id.error());
@@ -53,7 +55,7 @@ void add_out(CLI::App& app, Chosen& chosen) {
     auto* command = app.add_subcommand(
         "out", "a staple has run out: out olive oil (a staple is never counted and taken as there until then)");
     auto arguments = std::make_shared<Arguments>();
-    command->add_option("what", arguments->what, "the staple")->required();
+    command->add_option("what", arguments->what, "the staple");
     command->add_flag("--again", arguments->again, "it is there again");
     add_dry_run(*command, arguments->how);
     run_with(*command, chosen, arguments, run);

@@ -26,7 +26,11 @@ Outcome run(const std::vector<std::string>& words, const Context& context) {
     for (const auto& lot : kitchen->lots) {
         if (!answer.place || lot.place == *answer.place) answer.lots.push_back(&lot);
     }
-    for (const auto& danger : ask::ask_tonight(*kitchen, *today).use_first) answer.use_first.insert(danger.lot);
+    for (const auto& danger : ask::ask_tonight(*kitchen, *today).use_first) {
+        // What will be left over of something that is still to be thawed or opened does not make it urgent now.
+        const auto* lot = kitchen->lot(danger.lot);
+        if (lot != nullptr && lot->eat_by() && *lot->eat_by() <= danger.by) answer.use_first.insert(danger.lot);
+    }
     context.answer([&](const show::Manner&) { return show::text(answer, *kitchen); },
                    [&] { return show::json(answer, *kitchen); });
     return answered;

@@ -16,18 +16,21 @@ Outcome run(const show::Manner& manner, const Context& context) {
     const auto kitchen = context.kitchen();
     if (!kitchen) return tl::make_unexpected(kitchen.error());
     const auto answer = ask::ask_tonight(*kitchen, *today);
-    context.answer([&](const show::Manner& how) { return show::text(answer, *kitchen, how); }, [&] { return show::json(answer, *kitchen); },
-                   manner);
+    context.answer([&](const show::Manner& how) { return show::text(answer, *kitchen, how); },
+                   [&] { return show::json(answer, *kitchen); }, manner);
     return answered;
 }
 
 }  // namespace
 
 void add_tonight(CLI::App& app, Chosen& chosen) {
-    auto* command = app.add_subcommand("tonight", "what is for dinner, what do I take out, what must be used? (also with no command)");
+    auto* command = app.add_subcommand(
+        "tonight", "what is for dinner, what do I take out, what must be used? (also with no command)");
     auto manner = std::make_shared<show::Manner>();
     command->add_flag("--all", manner->all, "every row");
-    const auto choose = [manner, &chosen] { chosen.run = [manner](const Context& context) { return run(*manner, context); }; };
+    const auto choose = [manner, &chosen] {
+        chosen.run = [manner](const Context& context) { return run(*manner, context); };
+    };
     command->callback(choose);
 }
 

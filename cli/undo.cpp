@@ -99,8 +99,8 @@ Outcome tell(const Context& context, Opened& opened, const store::CommandRow& un
     kitchen::Change change;
     change.command = "undo";
     change.day = today;
-    change.line = fmt::format("{} of {}: {}", written ? "undid what was done" : "would undo what was done",
-                              basics::iso(undone.day), undone.line);
+    const std::string of_day = undone.day == today ? "" : fmt::format(", of {}", basics::iso(undone.day));
+    change.line = fmt::format("{}{}: {}", written ? "undone" : "to be undone", of_day, undone.line);
     std::vector<stock::Entry> entries;
     if (written && context.wants_json()) {
         const auto after = opened.store.read(*opened.knowledge, opened.household);

@@ -30,7 +30,8 @@ std::optional<IngredientId> main_ingredient(const kitchen::Kitchen& kitchen, coo
     for (const auto& line : kitchen.cookbook()[id].ingredients) {
         if (line.optional) continue;
         const auto mass = catalogue::weight(line.amount, kitchen.catalogue()[line.ingredient]);
-        const std::int64_t weight = (mass ? mass->value : 0) + (line.role == catalogue::Role::main ? std::int64_t{1} << 50 : 0);
+        const std::int64_t weight =
+            (mass ? mass->value : 0) + (line.role == catalogue::Role::main ? std::int64_t{1} << 50 : 0);
         if (weight <= most) continue;
         most = weight;
         best = &line;
@@ -43,7 +44,9 @@ basics::Result<catalogue::Of> what_is_used(const kitchen::Kitchen& kitchen, cons
     if (question.using_) return *question.using_;
     if (question.lot) {
         const stock::Lot* lot = kitchen.lot(*question.lot);
-        if (lot == nullptr) return basics::problem(fmt::format("lot {}", *question.lot), "there is no such lot", "the number of a lot in stock");
+        if (lot == nullptr)
+            return basics::problem(fmt::format("lot {}", *question.lot), "there is no such lot",
+                                   "the number of a lot in stock");
         return catalogue::Of{lot->ingredient};
     }
     const auto main = reference ? main_ingredient(kitchen, *reference) : std::nullopt;
@@ -74,7 +77,8 @@ struct Prepared {
         for (std::uint32_t i = 0; i < count; ++i) {
             const flow::Part* part = before.part(IngredientId{i});
             if (part != nullptr) setting.available[i] = detail::available_at(part->component, slot);
-            setting.can_be_bought_before[i] = shopping && *shopping <= question.day && kitchen.catalogue()[IngredientId{i}].pack.has_value();
+            setting.can_be_bought_before[i] =
+                shopping && *shopping <= question.day && kitchen.catalogue()[IngredientId{i}].pack.has_value();
         }
         for (const stock::Lot& lot : kitchen.lots) {
             if (lot.rough) setting.available[lot.ingredient.index()] = std::numeric_limits<std::int64_t>::max();
@@ -90,16 +94,20 @@ struct Prepared {
     const kitchen::Planned* planned = nullptr;
 };
 
-basics::Result<std::unique_ptr<Prepared>> prepare(const kitchen::Kitchen& kitchen, basics::Day today, const ElseQuestion& question) {
+basics::Result<std::unique_ptr<Prepared>> prepare(const kitchen::Kitchen& kitchen, basics::Day today,
+                                                  const ElseQuestion& question) {
     if (question.day < today) {
         return basics::problem("--day", basics::iso(question.day), fmt::format("a day from {} on", basics::iso(today)));
     }
     const auto* planned = kitchen::planned(kitchen.plan, question.day, kitchen::Meal::dinner);
-    const auto reference = question.instead_of ? question.instead_of : planned ? std::optional(planned->dish) : std::nullopt;
+    const auto reference = question.instead_of ? question.instead_of
+                           : planned           ? std::optional(planned->dish)
+                                               : std::nullopt;
     const auto used = what_is_used(kitchen, question, reference);
     if (!used) return tl::make_unexpected(used.error());
     if (!question.serves && kitchen::serves_wanted(kitchen, question.day, kitchen::Meal::dinner) == 0) {
-        return basics::problem("--serves", fmt::format("nobody is home for dinner on {}", basics::short_day(question.day)),
+        return basics::problem("--serves",
+                               fmt::format("nobody is home for dinner on {}", basics::short_day(question.day)),
                                "how many serves to cook");
     }
     return std::make_unique<Prepared>(kitchen, today, question, *used);
@@ -132,15 +140,16 @@ class Ranker {
         Alternative result;
         result.dish = id;
         result.ready_meal = candidate.cooking.ready_meal;
-        result.same_base = prepared_.setting.question.instead_of
-                               ? dish.base == kitchen_.cookbook()[*prepared_.setting.question.instead_of].base && dish.base
-                               : detail::starts_from(kitchen_, dish, prepared_.setting.using_);
+        result.same_base =
+            prepared_.setting.question.instead_of
+                ? dish.base == kitchen_.cookbook()[*prepared_.setting.question.instead_of].base && dish.base
+                : detail::starts_from(kitchen_, dish, prepared_.setting.using_);
         if (reference_) {
             const auto& profiles = kitchen_.knowledge->profiles;
             result.likeness = graph::likeness(profiles[reference_->index()], profiles[id.index()], kitchen_.graph());
         }
-        const flow::Balance after =
-            prepared_.balancer.rebalance(prepared_.before, with_dinner(prepared_, candidate.cooking), candidate.bought_at_once);
+        const flow::Balance after = prepared_.balancer.rebalance(
+            prepared_.before, with_dinner(prepared_, candidate.cooking), candidate.bought_at_once);
         detail::weigh(prepared_.setting, after, candidate, result);
         detail::describe(prepared_.setting, after, candidate, result);
         result.stand_ins = std::move(candidate.stand_ins);
@@ -174,9 +183,15 @@ std::optional<Candidate> ready_meal(const Prepared& prepared, cookbook::DishId i
     });
     if (!stored) return std::nullopt;
     Candidate candidate;
-    candidate.cooking = flow::cook(kitchen, {.day = setting.question.day, .meal = kitchen::Meal::dinner, .dish = id, .ready_meal = true,
-                                             .serves = setting.question.serves, .left = 0});
-    if (candidate.cooking.needs.empty() || setting.available[dish.leaves->index()] < candidate.cooking.needs.front().amount) return std::nullopt;
+    candidate.cooking = flow::cook(kitchen, {.day = setting.question.day,
+                                             .meal = kitchen::Meal::dinner,
+                                             .dish = id,
+                                             .ready_meal = true,
+                                             .serves = setting.question.serves,
+                                             .left = 0});
+    if (candidate.cooking.needs.empty() ||
+        setting.available[dish.leaves->index()] < candidate.cooking.needs.front().amount)
+        return std::nullopt;
     auto holds = cookbook::allergens(dish, kitchen.catalogue());
     holds.add(setting.holds[dish.leaves->index()]);
     for (const std::size_t eater : setting.eaters) {
@@ -227,13 +242,15 @@ basics::Result<ElseAnswer> ask_else(const kitchen::Kitchen& kitchen, basics::Day
     return prepare(kitchen, today, question).map([](const auto& prepared) { return answered(*prepared); });
 }
 
-basics::Result<WhyNot> why_not(const kitchen::Kitchen& kitchen, basics::Day today, const ElseQuestion& question, cookbook::DishId dish) {
+basics::Result<WhyNot> why_not(const kitchen::Kitchen& kitchen, basics::Day today, const ElseQuestion& question,
+                               cookbook::DishId dish) {
     const auto prepared = prepare(kitchen, today, question);
     if (!prepared) return tl::make_unexpected(prepared.error());
     WhyNot result;
     result.dish = dish;
     if (!kitchen.cookbook()[dish].dinner) result.reasons.emplace_back("it is not a dinner");
-    if ((*prepared)->planned != nullptr && (*prepared)->planned->dish == dish) result.reasons.emplace_back("it is what is planned already");
+    if ((*prepared)->planned != nullptr && (*prepared)->planned->dish == dish)
+        result.reasons.emplace_back("it is what is planned already");
     const Candidate candidate = detail::candidate((*prepared)->setting, dish);
     result.reasons.insert(result.reasons.end(), candidate.ruled_out.begin(), candidate.ruled_out.end());
     if (!result.reasons.empty()) return result;

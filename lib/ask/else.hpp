@@ -19,10 +19,10 @@ struct ElseQuestion {
     basics::Day day;  ///< of the dinner
     /// What to use: an ingredient or a family. Nothing: the main ingredient of `instead_of`.
     std::optional<catalogue::Of> using_;
-    std::optional<stock::LotNumber> lot;              ///< the lot that was asked about, where one was
-    std::optional<cookbook::DishId> instead_of;       ///< a dish that was named
-    std::optional<int> serves;                        ///< nothing: as many as are home
-    int left = 0;                                     ///< extra serves on purpose
+    std::optional<stock::LotNumber> lot;         ///< the lot that was asked about, where one was
+    std::optional<cookbook::DishId> instead_of;  ///< a dish that was named
+    std::optional<int> serves;                   ///< nothing: as many as are home
+    int left = 0;                                ///< extra serves on purpose
 };
 
 enum class Line : std::uint8_t { waste_avoided, to_buy, kept, unmet, stand_ins, had_lately, liking, effort };
@@ -89,23 +89,25 @@ struct ElseAnswer {
     catalogue::Of using_;
     std::int64_t serves_thousandths = 0;
     basics::Day horizon;
-    std::optional<cookbook::DishId> planned;   ///< for that dinner
-    std::vector<Alternative> alternatives;     ///< best first
+    std::optional<cookbook::DishId> planned;  ///< for that dinner
+    std::vector<Alternative> alternatives;    ///< best first
 };
 
-/// Ranks every dinner that can be made from it. Problems: nothing to use can be told, the dish has no main ingredient, the day
-/// lies before today, nobody is home and no serves are given. Costs one balance and a part of one for each dish.
-[[nodiscard]] basics::Result<ElseAnswer> ask_else(const kitchen::Kitchen& kitchen, basics::Day today, const ElseQuestion& question);
+/// Ranks every dinner that can be made from it. Problems: nothing to use can be told, the dish has no main ingredient,
+/// the day lies before today, nobody is home and no serves are given. Costs one balance and a part of one for each
+/// dish.
+[[nodiscard]] basics::Result<ElseAnswer> ask_else(const kitchen::Kitchen& kitchen, basics::Day today,
+                                                  const ElseQuestion& question);
 
 /// Why a dish is not among the answers, or what holds it down.
 struct WhyNot {
     cookbook::DishId dish;
-    std::vector<std::string> reasons;       ///< what rules it out; empty where it is among the answers
-    std::optional<std::size_t> position;    ///< among the answers, from 0
+    std::vector<std::string> reasons;     ///< what rules it out; empty where it is among the answers
+    std::optional<std::size_t> position;  ///< among the answers, from 0
     std::optional<Alternative> alternative;
 };
 
-[[nodiscard]] basics::Result<WhyNot> why_not(const kitchen::Kitchen& kitchen, basics::Day today, const ElseQuestion& question,
-                                             cookbook::DishId dish);
+[[nodiscard]] basics::Result<WhyNot> why_not(const kitchen::Kitchen& kitchen, basics::Day today,
+                                             const ElseQuestion& question, cookbook::DishId dish);
 
 }  // namespace samebase::ask

@@ -15,10 +15,12 @@ std::vector<InDanger> in_danger(const kitchen::Kitchen& kitchen, const flow::Bal
         for (const flow::Fate& fate : part->outcome.fates) {
             const stock::Lot* lot = kitchen.lot(fate.unit.lot);
             if (lot == nullptr || fate.tossed <= 0) continue;
-            const basics::Day by = balance.span.first + basics::days{flow::day_of(fate.from == flow::never ? fate.unit.last : fate.to)};
+            const basics::Day by =
+                balance.span.first + basics::days{flow::day_of(fate.from == flow::never ? fate.unit.last : fate.to)};
             const auto price = basics::share_of(fate.unit.price, fate.tossed, fate.unit.amount);
             const measure::Amount amount{kitchen.catalogue()[lot->ingredient].dimension, fate.tossed};
-            const auto same = std::find_if(result.begin(), result.end(), [&](const InDanger& d) { return d.lot == lot->number && d.by == by; });
+            const auto same = std::find_if(result.begin(), result.end(),
+                                           [&](const InDanger& d) { return d.lot == lot->number && d.by == by; });
             if (same == result.end()) {
                 result.push_back({lot->ingredient, lot->number, amount, price, by, lot->use_by && *lot->use_by <= by});
             } else {
@@ -37,7 +39,8 @@ std::vector<InDanger> past(const kitchen::Kitchen& kitchen, basics::Day today) {
     std::vector<InDanger> result;
     for (const stock::Lot& lot : kitchen.lots) {
         if (!lot.use_by || *lot.use_by >= today || lot.state == stock::State::frozen) continue;
-        result.push_back({lot.ingredient, lot.number, lot.amount, kitchen::price(kitchen, lot, lot.amount.value()), *lot.use_by, true});
+        result.push_back({lot.ingredient, lot.number, lot.amount, kitchen::price(kitchen, lot, lot.amount.value()),
+                          *lot.use_by, true});
     }
     return result;
 }
@@ -81,7 +84,8 @@ TonightAnswer ask_tonight(const kitchen::Kitchen& kitchen, basics::Day today) {
         answer.standing_kind = kitchen::standing_kind(kitchen.household, today);
     }
     for (const kitchen::Planned& planned : kitchen.plan) {
-        if (planned.day == today && planned.meal == kitchen::Meal::lunch) answer.lunches.push_back(meal(kitchen, planned));
+        if (planned.day == today && planned.meal == kitchen::Meal::lunch)
+            answer.lunches.push_back(meal(kitchen, planned));
     }
     for (const flow::ThawMove& move : flow::thaw_moves(kitchen, balance)) {
         if (move.day == today) answer.take_out.push_back(move);

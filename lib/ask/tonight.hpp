@@ -43,11 +43,11 @@ struct TonightAnswer {
     std::optional<std::string> standing_kind;  ///< what the night asks for, where nothing is planned
     std::vector<std::string> eaters;
     std::vector<MealTonight> lunches;
-    std::vector<flow::ThawMove> take_out;     ///< today, for coming meals
-    std::vector<InDanger> use_first;          ///< soonest first
-    std::vector<Short> short_of;              ///< before shopping day
-    std::vector<InDanger> past;               ///< past its use-by: to be tossed
-    std::optional<basics::Day> shopping;      ///< the next shopping day
+    std::vector<flow::ThawMove> take_out;  ///< today, for coming meals
+    std::vector<InDanger> use_first;       ///< soonest first
+    std::vector<Short> short_of;           ///< before shopping day
+    std::vector<InDanger> past;            ///< past its use-by: to be tossed
+    std::optional<basics::Day> shopping;   ///< the next shopping day
     std::vector<std::string> cautions;
 };
 

@@ -107,7 +107,8 @@ class Catalogue {
     [[nodiscard]] std::span<const IngredientId> members(FamilyId id) const { return members_[id.index()]; }
     [[nodiscard]] bool is(IngredientId id, const Of& what) const;
     [[nodiscard]] bool belongs(IngredientId id, FamilyId family) const;
-    /// Neither meat nor seafood, nor made with them: as the ingredient says, else whether a family of it is `meat` or `seafood`.
+    /// Neither meat nor seafood, nor made with them: as the ingredient says, else whether a family of it is `meat` or
+    /// `seafood`.
     [[nodiscard]] bool meatless(IngredientId id) const;
     [[nodiscard]] const std::string& name(const Of& what) const;
     [[nodiscard]] const std::string& slug(const Of& what) const;

@@ -96,6 +96,7 @@ struct Table {
     std::vector<std::size_t> lines;
     std::size_t line = 1;
     std::size_t started = 1;
+    bool between = true;  ///< rows
     Row row;
 };
 
@@ -112,12 +113,14 @@ basics::Result<Table> read_table(const std::string& text, const std::string& nam
         the.rows.push_back(std::move(the.row));
         the.lines.push_back(the.started);
         the.row.clear();
+        the.between = true;
     };
     bool failed = false;
     // Character by character, so that a row knows its line, and an error too.
     for (std::size_t i = 0; i < text.size() && !failed; ++i) {
-        if (table.row.empty()) {
-            if (text[i] != '\r' && text[i] != '\n' && csv_get_buffer_size(&parser) == 0) table.started = table.line;
+        if (table.between && text[i] != '\r' && text[i] != '\n') {
+            table.started = table.line;
+            table.between = false;
         }
         failed = csv_parse(&parser, &text[i], 1, on_field, on_row, &table) != 1;
         if (text[i] == '\n') ++table.line;

@@ -26,7 +26,8 @@ void set_unit_price(const kitchen::Kitchen& kitchen, Component& component) {
     const catalogue::Ingredient& ingredient = kitchen.catalogue()[component.ingredient];
     if (ingredient.pack) {
         component.unit_amount = ingredient.pack->amount.value();
-        component.unit_price = kitchen::price(kitchen, component.ingredient, component.unit_amount).value_or(ingredient.pack->price);
+        component.unit_price =
+            kitchen::price(kitchen, component.ingredient, component.unit_amount).value_or(ingredient.pack->price);
         return;
     }
     for (const Unit& unit : component.units) {
@@ -37,17 +38,19 @@ void set_unit_price(const kitchen::Kitchen& kitchen, Component& component) {
 }
 
 void count(const Part& part, int sign, Totals& totals) {
-    const auto add = [&](basics::Money& total, basics::Money money) { total = sign > 0 ? total + money : total - money; };
+    const auto add = [&](basics::Money& total, basics::Money money) {
+        total = sign > 0 ? total + money : total - money;
+    };
     add(totals.unmet, unmet_price(part.component, part.outcome));
     add(totals.spent, part.outcome.spent);
     add(totals.tossed, part.outcome.tossed);
     add(totals.kept, part.outcome.kept);
 }
 
-/// The ingredients of meals that are among `these` and not among `those`.
+/// The ingredients of meals that are more often among `these` than among `those`.
 void add_touched(std::span<const Cooking> these, std::span<const Cooking> those, std::vector<IngredientId>& touched) {
     for (const Cooking& cooking : these) {
-        if (std::find(those.begin(), those.end(), cooking) != those.end()) continue;
+        if (std::count(these.begin(), these.end(), cooking) <= std::count(those.begin(), those.end(), cooking)) continue;
         for (const Needed& need : cooking.needs) touched.push_back(need.ingredient);
         for (const Needed& make : cooking.makes) touched.push_back(make.ingredient);
     }
@@ -90,7 +93,11 @@ basics::Money unmet_price(const Component& component, const Outcome& outcome) {
 }
 
 Balancer::Balancer(const kitchen::Kitchen& kitchen, basics::Span span, Effort effort)
-    : kitchen_(&kitchen), span_(span), effort_(effort), stock_(kitchen.catalogue().ingredients().size()), uncounted_(stock_.size(), false) {
+    : kitchen_(&kitchen),
+      span_(span),
+      effort_(effort),
+      stock_(kitchen.catalogue().ingredients().size()),
+      uncounted_(stock_.size(), false) {
     for (std::uint32_t i = 0; i < stock_.size(); ++i) {
         const IngredientId id{i};
         stock_[i].ingredient = id;
@@ -138,7 +145,8 @@ std::vector<Balancer::Draft> Balancer::drafts(std::span<const Cooking> cookings,
         for (const Needed& make : cooking.makes) {
             Draft* to = draft(make.ingredient);
             if (to == nullptr) continue;
-            to->component.units.push_back(detail::made_unit(*kitchen_, make.ingredient, make.amount, cooking.dish, day_of(slot)));
+            to->component.units.push_back(
+                detail::made_unit(*kitchen_, make.ingredient, make.amount, cooking.dish, day_of(slot)));
             if (to->component.unit_price.minor == 0) set_unit_price(*kitchen_, to->component);
         }
     }
@@ -163,12 +171,14 @@ std::shared_ptr<const Part> Balancer::solved(Draft draft) const {
 
 Balance Balancer::balance(std::vector<Cooking> cookings, std::span<const IngredientId> at_once) const {
     Balance balance{span_, std::move(cookings), {}, {}};
-    for (Draft& draft : drafts(balance.cookings, all_ingredients(), at_once)) balance.parts.push_back(solved(std::move(draft)));
+    for (Draft& draft : drafts(balance.cookings, all_ingredients(), at_once))
+        balance.parts.push_back(solved(std::move(draft)));
     for (const auto& part : balance.parts) count(*part, 1, balance.totals);
     return balance;
 }
 
-Balance Balancer::rebalance(const Balance& before, std::vector<Cooking> cookings, std::span<const IngredientId> at_once) const {
+Balance Balancer::rebalance(const Balance& before, std::vector<Cooking> cookings,
+                            std::span<const IngredientId> at_once) const {
     std::vector<IngredientId> touched(at_once.begin(), at_once.end());
     add_touched(before.cookings, cookings, touched);
     add_touched(cookings, before.cookings, touched);
@@ -177,7 +187,8 @@ Balance Balancer::rebalance(const Balance& before, std::vector<Cooking> cookings
     Balance balance{span_, std::move(cookings), {}, before.totals};
     auto old = before.parts.begin();
     const auto keep_until = [&](const IngredientId* end) {
-        for (; old != before.parts.end() && (end == nullptr || (*old)->component.ingredient < *end); ++old) balance.parts.push_back(*old);
+        for (; old != before.parts.end() && (end == nullptr || (*old)->component.ingredient < *end); ++old)
+            balance.parts.push_back(*old);
     };
     auto fresh = drafts(balance.cookings, touched, at_once);
     auto next = fresh.begin();

@@ -1,5 +1,5 @@
-// The balance of a kitchen over days: every planned meal and standing use against the stock, what the plan leaves and what can be
-// bought. One component an ingredient; changing one dish recomputes only the components that it touches.
+// The balance of a kitchen over days: every planned meal and standing use against the stock, what the plan leaves and
+// what can be bought. One component an ingredient; changing one dish recomputes only the components that it touches.
 #pragma once
 
 #include <memory>
@@ -38,8 +38,9 @@ struct Totals {
 
 struct Balance {
     basics::Span span;
-    std::vector<Cooking> cookings;                  ///< in the order of (day, meal)
-    std::vector<std::shared_ptr<const Part>> parts;  ///< in the order of ingredients; those without stock and wants are left out
+    std::vector<Cooking> cookings;  ///< in the order of (day, meal)
+    std::vector<std::shared_ptr<const Part>>
+        parts;  ///< in the order of ingredients; those without stock and wants are left out
     Totals totals;
 
     [[nodiscard]] const Part* part(catalogue::IngredientId ingredient) const;
@@ -50,16 +51,18 @@ struct Balance {
 
 class Balancer {
   public:
-    /// Reads the stock of the kitchen on the first day of the span. The kitchen outlives the balancer. Where many balances are
-    /// compared, all are made with the same effort.
+    /// Reads the stock of the kitchen on the first day of the span. The kitchen outlives the balancer. Where many
+    /// balances are compared, all are made with the same effort.
     Balancer(const kitchen::Kitchen& kitchen, basics::Span span, Effort effort = Effort::exact);
 
-    /// The balance of these meals and the standing uses. An ingredient of `buy_at_once` may also be bought on the first day,
-    /// whether or not that is a shopping day.
-    [[nodiscard]] Balance balance(std::vector<Cooking> cookings, std::span<const catalogue::IngredientId> buy_at_once = {}) const;
+    /// The balance of these meals and the standing uses. An ingredient of `buy_at_once` may also be bought on the first
+    /// day, whether or not that is a shopping day.
+    [[nodiscard]] Balance balance(std::vector<Cooking> cookings,
+                                  std::span<const catalogue::IngredientId> buy_at_once = {}) const;
 
-    /// The same as balance(cookings, buy_at_once), where `before` is a balance of this balancer without anything bought at once:
-    /// only the ingredients of meals that are in one of the two and not in the other, and those bought at once, are looked at.
+    /// The same as balance(cookings, buy_at_once), where `before` is a balance of this balancer without anything bought
+    /// at once: only the ingredients of meals that are in one of the two and not in the other, and those bought at
+    /// once, are looked at.
     [[nodiscard]] Balance rebalance(const Balance& before, std::vector<Cooking> cookings,
                                     std::span<const catalogue::IngredientId> buy_at_once = {}) const;
 
@@ -71,7 +74,8 @@ class Balancer {
   private:
     struct Draft;
     [[nodiscard]] std::vector<catalogue::IngredientId> all_ingredients() const;
-    [[nodiscard]] std::vector<Draft> drafts(std::span<const Cooking> cookings, std::span<const catalogue::IngredientId> of,
+    [[nodiscard]] std::vector<Draft> drafts(std::span<const Cooking> cookings,
+                                            std::span<const catalogue::IngredientId> of,
                                             std::span<const catalogue::IngredientId> buy_at_once) const;
     [[nodiscard]] std::shared_ptr<const Part> solved(Draft draft) const;
 

@@ -46,7 +46,8 @@ void add_bought(const Component& component, const Decisions& decisions, Outcome&
     std::size_t pack = 0;
     for (std::size_t i = 0; i < offer.slots.size() && i < decisions.packs.size(); ++i) {
         for (int n = 0; n < decisions.packs[i]; ++n, ++pack) {
-            Unit unit{.amount = offer.pack, .price = offer.price, .first = offer.slots[i], .opened_days = offer.opened_days};
+            Unit unit{
+                .amount = offer.pack, .price = offer.price, .first = offer.slots[i], .opened_days = offer.opened_days};
             if (offer.keeps_days >= 0) unit.last = end_of(day_of(offer.slots[i]) + offer.keeps_days);
             const int opened = pack < decisions.bought_opened_day.size() ? decisions.bought_opened_day[pack] : -1;
             outcome.fates.push_back(fate_of(unit, -1, opened));
@@ -97,7 +98,8 @@ std::int64_t use_up(const Component& component, const std::vector<int>& order, c
 
 /// What using an amount of it saves from being tossed.
 double worth_using(const Fate& fate, Slot end) {
-    return end_of_rest(fate) <= end ? static_cast<double>(fate.unit.price.minor) / static_cast<double>(fate.unit.amount) : 0;
+    return end_of_rest(fate) <= end ? static_cast<double>(fate.unit.price.minor) / static_cast<double>(fate.unit.amount)
+                                    : 0;
 }
 
 /// Whether something is tossed while something cheaper is used.
@@ -111,13 +113,16 @@ bool tosses_what_is_dearer(const std::vector<Fate>& fates, Slot end) {
     return tossed > used;
 }
 
-/// How much of each fate to use so that as much is met as can be and the least worth is tossed. What can be used together is a
-/// matroid (units that can be matched to wants), so that taking as much as can be of one after another, the dearest first, is
-/// best; and the choice takes nothing from any day (Mendelsohn and Dulmage, 1958: a matching can cover both).
-std::vector<std::int64_t> dearest_first(const Component& component, const std::vector<int>& order, Slot end, Outcome& outcome) {
+/// How much of each fate to use so that as much is met as can be and the least worth is tossed. What can be used
+/// together is a matroid (units that can be matched to wants), so that taking as much as can be of one after another,
+/// the dearest first, is best; and the choice takes nothing from any day (Mendelsohn and Dulmage, 1958: a matching can
+/// cover both).
+std::vector<std::int64_t> dearest_first(const Component& component, const std::vector<int>& order, Slot end,
+                                        Outcome& outcome) {
     std::vector<int> by_worth = order;
     std::stable_sort(by_worth.begin(), by_worth.end(), [&](int a, int b) {
-        return worth_using(outcome.fates[static_cast<std::size_t>(a)], end) > worth_using(outcome.fates[static_cast<std::size_t>(b)], end);
+        return worth_using(outcome.fates[static_cast<std::size_t>(a)], end) >
+               worth_using(outcome.fates[static_cast<std::size_t>(b)], end);
     });
     std::vector<std::int64_t> most(outcome.fates.size(), 0);
     std::int64_t met = 0;
@@ -145,7 +150,8 @@ Outcome carry_out(const Component& component, const Decisions& decisions) {
     Outcome outcome;
     outcome.decisions = decisions;
     for (std::size_t i = 0; i < component.units.size(); ++i) {
-        outcome.fates.push_back(fate_of(component.units[i], i < decisions.ready_day.size() ? decisions.ready_day[i] : -1,
+        outcome.fates.push_back(fate_of(component.units[i],
+                                        i < decisions.ready_day.size() ? decisions.ready_day[i] : -1,
                                         i < decisions.opened_day.size() ? decisions.opened_day[i] : -1));
     }
     add_bought(component, decisions, outcome);
@@ -154,7 +160,8 @@ Outcome carry_out(const Component& component, const Decisions& decisions) {
     std::vector<std::int64_t> most;
     for (const Fate& fate : outcome.fates) most.push_back(fate.unit.amount);
     use_up(component, order, most, outcome);
-    if (tosses_what_is_dearer(outcome.fates, end)) use_up(component, order, dearest_first(component, order, end, outcome), outcome);
+    if (tosses_what_is_dearer(outcome.fates, end))
+        use_up(component, order, dearest_first(component, order, end, outcome), outcome);
     for (Fate& fate : outcome.fates) {
         const auto rest = fate.unit.amount - fate.used;
         if (rest == 0) continue;
@@ -181,7 +188,8 @@ std::optional<std::string> check(const Component& component, const Outcome& outc
         used[static_cast<std::size_t>(use.unit)] += use.amount;
     }
     for (std::size_t w = 0; w < met.size(); ++w) {
-        if (outcome.unmet[w] < 0 || met[w] + outcome.unmet[w] != component.wants[w].amount) return "a want is not accounted for";
+        if (outcome.unmet[w] < 0 || met[w] + outcome.unmet[w] != component.wants[w].amount)
+            return "a want is not accounted for";
     }
     for (std::size_t u = 0; u < component.units.size() && u < outcome.decisions.ready_day.size(); ++u) {
         const Unit& unit = component.units[u];
@@ -193,7 +201,8 @@ std::optional<std::string> check(const Component& component, const Outcome& outc
     for (std::size_t u = 0; u < used.size(); ++u) {
         const Fate& fate = outcome.fates[u];
         if (fate.used != used[u] || fate.left() < 0 || fate.tossed < 0) return "a unit is not accounted for";
-        if (fate.bought && (!component.offer || fate.unit.amount != component.offer->pack)) return "a part pack was bought";
+        if (fate.bought && (!component.offer || fate.unit.amount != component.offer->pack))
+            return "a part pack was bought";
     }
     return std::nullopt;
 }

@@ -36,14 +36,16 @@ Serves serves_of(const kitchen::Kitchen& kitchen, const kitchen::Planned& planne
 }
 
 /// The separate serves that the dish defines for those who need one, as swaps of their share.
-std::vector<LineSwap> separate_serves(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned, const cookbook::Dish& dish) {
+std::vector<LineSwap> separate_serves(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned,
+                                      const cookbook::Dish& dish) {
     std::vector<LineSwap> swaps;
     const auto holds = cookbook::allergens(dish, kitchen.catalogue());
     for (const std::size_t eater : kitchen::eaters(kitchen, planned.day, planned.meal)) {
         const kitchen::Person& person = kitchen.household.people[eater];
         for (const cookbook::SeparateServe& serve : dish.separate) {
             if (!person.avoids.has(serve.avoids) || !holds.has(serve.avoids)) continue;
-            for (const auto& [of, use] : serve.swaps) swaps.push_back({of, {{use, graph::one}}, person.serve_thousandths});
+            for (const auto& [of, use] : serve.swaps)
+                swaps.push_back({of, {{use, graph::one}}, person.serve_thousandths});
         }
     }
     return swaps;
@@ -62,7 +64,8 @@ std::int64_t in_place_of(const catalogue::Catalogue& catalogue, IngredientId of,
     if (mass) {
         const auto used = basics::scale(mass->value, ratio, graph::one);
         if (used) {
-            const auto own = measure::converted(measure::Mass{*used}, catalogue[use].dimension, catalogue[use].conversion);
+            const auto own =
+                measure::converted(measure::Mass{*used}, catalogue[use].dimension, catalogue[use].conversion);
             if (own) return own->value();
         }
     }
@@ -72,8 +75,14 @@ std::int64_t in_place_of(const catalogue::Catalogue& catalogue, IngredientId of,
 Cooking cook(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned, std::span<const LineSwap> swaps) {
     const cookbook::Dish& dish = kitchen.cookbook()[planned.dish];
     const Serves serves = serves_of(kitchen, planned);
-    Cooking cooking{.day = planned.day, .meal = planned.meal, .dish = planned.dish, .ready_meal = planned.ready_meal,
-                    .serves_thousandths = serves.cooked, .left_thousandths = serves.cooked - serves.eaten, .needs = {}, .makes = {}};
+    Cooking cooking{.day = planned.day,
+                    .meal = planned.meal,
+                    .dish = planned.dish,
+                    .ready_meal = planned.ready_meal,
+                    .serves_thousandths = serves.cooked,
+                    .left_thousandths = serves.cooked - serves.eaten,
+                    .needs = {},
+                    .makes = {}};
     if (serves.cooked == 0) return cooking;
     if (planned.ready_meal) {
         warm(dish, cooking);

@@ -25,8 +25,8 @@ struct Cooking {
     bool ready_meal = false;
     std::int64_t serves_thousandths = 0;  ///< cooked
     std::int64_t left_thousandths = 0;    ///< of these, left over
-    std::vector<Needed> needs;            ///< in the order of ingredients, each once; staples that are there are not among them
-    std::vector<Needed> makes;            ///< leftovers and by-products
+    std::vector<Needed> needs;  ///< in the order of ingredients, each once; staples that are there are not among them
+    std::vector<Needed> makes;  ///< leftovers and by-products
 
     friend bool operator==(const Cooking&, const Cooking&) = default;
 };
@@ -38,13 +38,14 @@ struct LineSwap {
     std::int64_t serves_thousandths = -1;                             ///< of so many serves only; below 0: of all
 };
 
-/// The dish for so many serves eaten and so many more left over. Optional lines are left out. Every eater who avoids an allergen
-/// that the dish holds and for whom it defines a separate serve gets that; `swaps` come on top. A swap by mass needs weights of
-/// both; where the catalogue lacks one the amount is taken over as it is.
-[[nodiscard]] Cooking cook(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned, std::span<const LineSwap> swaps = {});
+/// The dish for so many serves eaten and so many more left over. Optional lines are left out. Every eater who avoids an
+/// allergen that the dish holds and for whom it defines a separate serve gets that; `swaps` come on top. A swap by mass
+/// needs weights of both; where the catalogue lacks one the amount is taken over as it is.
+[[nodiscard]] Cooking cook(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned,
+                           std::span<const LineSwap> swaps = {});
 
 /// The amount of `use` that does the work of an amount of `of`, by mass.
-[[nodiscard]] std::int64_t in_place_of(const catalogue::Catalogue& catalogue, catalogue::IngredientId of, std::int64_t amount,
-                                       catalogue::IngredientId use, graph::Ppm ratio);
+[[nodiscard]] std::int64_t in_place_of(const catalogue::Catalogue& catalogue, catalogue::IngredientId of,
+                                       std::int64_t amount, catalogue::IngredientId use, graph::Ppm ratio);
 
 }  // namespace samebase::flow

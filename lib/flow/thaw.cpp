@@ -14,7 +14,8 @@ std::optional<int> first_want(const Outcome& outcome, std::size_t unit) {
     return found == outcome.uses.end() ? std::nullopt : std::optional(found->want);
 }
 
-void add_moves(const kitchen::Kitchen& kitchen, const Balance& balance, const Part& part, std::vector<ThawMove>& moves) {
+void add_moves(const kitchen::Kitchen& kitchen, const Balance& balance, const Part& part,
+               std::vector<ThawMove>& moves) {
     for (std::size_t u = 0; u < part.component.units.size(); ++u) {
         const Fate& fate = part.outcome.fates[u];
         const stock::Lot* lot = kitchen.lot(fate.unit.lot);
@@ -36,7 +37,8 @@ void add_moves(const kitchen::Kitchen& kitchen, const Balance& balance, const Pa
         move.for_dish = part.reasons[w].dish;
         move.cook_by = balance.span.first + basics::days{day_of(fate.to)};
         const auto same = std::find_if(moves.begin(), moves.end(), [&](const ThawMove& other) {
-            return other.lot == move.lot && other.day == move.day && other.for_day == move.for_day && other.for_meal == move.for_meal;
+            return other.lot == move.lot && other.day == move.day && other.for_day == move.for_day &&
+                   other.for_meal == move.for_meal;
         });
         if (same == moves.end()) {
             moves.push_back(move);

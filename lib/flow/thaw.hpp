@@ -15,12 +15,12 @@ struct ThawMove {
     std::int64_t amount = 0;  ///< whole packs
     int packs = 0;
     stock::PlaceId from;
-    basics::Day day;          ///< to take it out
+    basics::Day day;  ///< to take it out
     stock::ThawMethod method = stock::ThawMethod::fridge;
     basics::Day for_day;
     kitchen::Meal for_meal = kitchen::Meal::dinner;
     std::optional<cookbook::DishId> for_dish;
-    basics::Day cook_by;      ///< the last day once it is thawed
+    basics::Day cook_by;  ///< the last day once it is thawed
 };
 
 /// In the order of (day, meal's day, lot); packs of one lot for one meal together.

@@ -85,7 +85,8 @@ namespace {
 
 /// The steps and the graphs that they make, with the rows that were asked for.
 struct Compiled {
-    Compiled(const catalogue::Catalogue& the_catalogue, const std::vector<Statement>& the_statements, const Parameters& parameters)
+    Compiled(const catalogue::Catalogue& the_catalogue, const std::vector<Statement>& the_statements,
+             const Parameters& parameters)
         : statements(the_statements),
           steps(detail::steps_from(the_catalogue, statements, parameters)),
           ingredient_vertices(static_cast<std::uint32_t>(the_catalogue.ingredients().size() * catalogue::role_count)),
@@ -146,7 +147,8 @@ struct Compiled {
 }  // namespace
 
 struct BaseGraph::Inside {
-    Inside(const catalogue::Catalogue& the_catalogue, std::vector<Statement> the_statements, const Parameters& the_parameters)
+    Inside(const catalogue::Catalogue& the_catalogue, std::vector<Statement> the_statements,
+           const Parameters& the_parameters)
         : catalogue(&the_catalogue), statements(std::move(the_statements)), parameters(the_parameters) {}
 
     /// Made when first asked for: many commands ask for no stand-in.

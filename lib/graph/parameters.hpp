@@ -27,7 +27,8 @@ struct Parameters {
     double least_fit = 0.5;
     /// What is asked about takes another's place in a dish only from this fit on: else it is another dish.
     double least_fit_of_named = 0.8;
-    /// With so many stand-ins in a dish more is bought sooner than replaced; a dish that would need more is not proposed.
+    /// With so many stand-ins in a dish more is bought sooner than replaced; a dish that would need more is not
+    /// proposed.
     std::size_t most_stand_ins = 3;
 };
 

@@ -8,7 +8,8 @@ Change begin(const At& at, std::span<const stock::Lot> lots, const Plan& plan, s
     Change change;
     change.command = "begin";
     change.day = at.day;
-    change.line = fmt::format("Began with {} lots, {} planned meals and {} past ones.", lots.size(), plan.size(), history.size());
+    change.line =
+        fmt::format("Began with {} lots, {} planned meals and {} past ones.", lots.size(), plan.size(), history.size());
     for (const stock::Lot& lot : lots) {
         stock::Entry entry;
         entry.kind = stock::Kind::got;

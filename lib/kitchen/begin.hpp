@@ -8,8 +8,9 @@
 
 namespace samebase::kitchen {
 
-/// Every lot arrives on its own day, as it stands; plan and history as they are. The kitchen of `at` is empty, and the lots are in
-/// the order of their numbers.
-[[nodiscard]] Change begin(const At& at, std::span<const stock::Lot> lots, const Plan& plan, std::span<const Had> history);
+/// Every lot arrives on its own day, as it stands; plan and history as they are. The kitchen of `at` is empty, and the
+/// lots are in the order of their numbers.
+[[nodiscard]] Change begin(const At& at, std::span<const stock::Lot> lots, const Plan& plan,
+                           std::span<const Had> history);
 
 }  // namespace samebase::kitchen

@@ -202,7 +202,7 @@ basics::Result<Change> moved(const At& at, std::span<const Item> things, stock::
             parts.push_back(named(at.kitchen, *after) + how + dates(*after));
         }
     }
-    draft.change().line = fmt::format("moved {} to {}", detail::joined(parts), at.kitchen.place(to).name);
+    draft.change().line = fmt::format("moved to {}: {}", at.kitchen.place(to).name, detail::joined(parts));
     return draft.change();
 }
 

@@ -151,7 +151,8 @@ basics::Result<Change> cooked(const At& at, const Cooked& what) {
     if (std::find(at.kitchen.history.begin(), at.kitchen.history.end(), had) == at.kitchen.history.end()) {
         draft.change().history.push_back({true, had});
     }
-    draft.change().line = fmt::format("cooked {} for {}", dish.name, measure::write_kindly(pieces(what.serves)));
+    draft.change().line = fmt::format("cooked {}, {} {}", dish.name, measure::write_kindly(pieces(what.serves)),
+                                      what.serves == 1000 ? "serve" : "serves");
     if (!made.empty()) draft.change().line += ": " + detail::joined(made);
     return draft.change();
 }

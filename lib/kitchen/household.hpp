@@ -21,8 +21,12 @@ enum class Meal : std::uint8_t { lunch, dinner };
 
 /// Meals of a day as bits.
 using Meals = std::uint8_t;
-[[nodiscard]] constexpr Meals only(Meal meal) { return static_cast<Meals>(1U << static_cast<unsigned>(meal)); }
-[[nodiscard]] constexpr bool has(Meals meals, Meal meal) { return (meals & only(meal)) != 0; }
+[[nodiscard]] constexpr Meals only(Meal meal) {
+    return static_cast<Meals>(1U << static_cast<unsigned>(meal));
+}
+[[nodiscard]] constexpr bool has(Meals meals, Meal meal) {
+    return (meals & only(meal)) != 0;
+}
 
 /// The meals that someone is home for on each weekday, Sunday first (as std::chrono counts).
 using Week = std::array<Meals, 7>;
@@ -85,10 +89,10 @@ struct Price {
 
 /// What things other than food are worth to the household, in the smallest unit of its currency.
 struct Worths {
-    basics::Money fussiness{3000};   ///< a whole dish replaced by something that does not fit at all
-    basics::Money mark{30};          ///< one mark of one eater's liking
-    basics::Money minute{8};         ///< a minute more than the day allows
-    basics::Money had_lately{600};   ///< the same dish again on the next day; fades over the dish's gap
+    basics::Money fussiness{3000};     ///< a whole dish replaced by something that does not fit at all
+    basics::Money mark{30};            ///< one mark of one eater's liking
+    basics::Money minute{8};           ///< a minute more than the day allows
+    basics::Money had_lately{600};     ///< the same dish again on the next day; fades over the dish's gap
     basics::Money bought_lunch{1400};  ///< a lunch bought outside
 };
 
@@ -97,15 +101,15 @@ struct Household {
     std::string currency = "AUD";
     bool southern = true;
     measure::MeasureSet measures = measure::MeasureSet::australian_metric;
-    std::vector<Person> people;           ///< in the order of identifiers
-    std::vector<stock::Place> places;     ///< in the order of identifiers
-    std::vector<bool> staples;            ///< by ingredient handle
-    std::vector<bool> staples_out;        ///< by ingredient handle: said to be out
+    std::vector<Person> people;        ///< in the order of identifiers
+    std::vector<stock::Place> places;  ///< in the order of identifiers
+    std::vector<bool> staples;         ///< by ingredient handle
+    std::vector<bool> staples_out;     ///< by ingredient handle: said to be out
     std::vector<StandingUse> standing_uses;
     std::vector<StandingNight> standing_nights;
     std::vector<Occasion> occasions;
     std::vector<Price> prices;
-    std::uint8_t shopping_days = 0;       ///< bit 0 for Sunday
+    std::uint8_t shopping_days = 0;                          ///< bit 0 for Sunday
     std::array<int, 7> minutes{60, 45, 45, 45, 45, 45, 60};  ///< for dinner, by weekday, Sunday first
     Worths worths;
 };

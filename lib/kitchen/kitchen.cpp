@@ -75,7 +75,8 @@ catalogue::AllergenSet guests_avoid(const Kitchen& kitchen, basics::Day day) {
 }
 
 const Planned* planned(const Plan& plan, basics::Day day, Meal meal) {
-    const auto found = std::find_if(plan.begin(), plan.end(), [&](const Planned& p) { return p.day == day && p.meal == meal; });
+    const auto found =
+        std::find_if(plan.begin(), plan.end(), [&](const Planned& p) { return p.day == day && p.meal == meal; });
     return found == plan.end() ? nullptr : &*found;
 }
 

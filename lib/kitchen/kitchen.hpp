@@ -1,5 +1,5 @@
-// The kitchen: an immutable snapshot of everything that a question may look at. Loading builds it; every question is a pure
-// function of it.
+// The kitchen: an immutable snapshot of everything that a question may look at. Loading builds it; every question is a
+// pure function of it.
 #pragma once
 
 #include <memory>
@@ -48,14 +48,14 @@ struct Knowledge {
     graph::BaseGraph graph;
     std::vector<graph::Profile> profiles;  ///< by dish handle
 
-    Knowledge(catalogue::Catalogue the_catalogue, cookbook::Cookbook the_cookbook, std::vector<graph::Statement> statements,
-              const graph::Parameters& parameters = {});
+    Knowledge(catalogue::Catalogue the_catalogue, cookbook::Cookbook the_cookbook,
+              std::vector<graph::Statement> statements, const graph::Parameters& parameters = {});
     Knowledge(const Knowledge&) = delete;
     Knowledge& operator=(const Knowledge&) = delete;
 };
 
-/// Invariants, checked by check(): lots in the order of their numbers, each as stock::check wants it; places, people, dishes and
-/// ingredients that are named exist; plan and history in order.
+/// Invariants, checked by check(): lots in the order of their numbers, each as stock::check wants it; places, people,
+/// dishes and ingredients that are named exist; plan and history in order.
 struct Kitchen {
     std::shared_ptr<const Knowledge> knowledge;
     Household household;
@@ -87,10 +87,13 @@ struct Kitchen {
 /// The dinner or lunch planned for that day; the first where there are several.
 [[nodiscard]] const Planned* planned(const Plan& plan, basics::Day day, Meal meal);
 
-/// The price of an amount of an ingredient: the household's last price, else the guide price; nothing where neither is known.
-[[nodiscard]] std::optional<basics::Money> price(const Kitchen& kitchen, catalogue::IngredientId id, std::int64_t amount);
+/// The price of an amount of an ingredient: the household's last price, else the guide price; nothing where neither is
+/// known.
+[[nodiscard]] std::optional<basics::Money> price(const Kitchen& kitchen, catalogue::IngredientId id,
+                                                 std::int64_t amount);
 
-/// The price of an amount of a lot: what was paid, else as above, else for a leftover its dish's cost per serve, else 0.
+/// The price of an amount of a lot: what was paid, else as above, else for a leftover its dish's cost per serve, else
+/// 0.
 [[nodiscard]] basics::Money price(const Kitchen& kitchen, const stock::Lot& lot, std::int64_t amount);
 
 /// What one serve of the dish costs at the household's prices.

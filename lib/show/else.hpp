@@ -10,7 +10,8 @@
 namespace samebase::show {
 
 /// The answer in a sentence, the first dish in full, then a line each; ends with a newline.
-[[nodiscard]] std::string text(const ask::ElseAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today, const Manner& manner);
+[[nodiscard]] std::string text(const ask::ElseAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today,
+                               const Manner& manner);
 [[nodiscard]] nlohmann::ordered_json json(const ask::ElseAnswer& answer, const kitchen::Kitchen& kitchen);
 
 [[nodiscard]] std::string text(const ask::WhyNot& answer, const kitchen::Kitchen& kitchen, basics::Day today);

@@ -49,13 +49,18 @@ Json alternative(const ask::Alternative& a, const kitchen::Kitchen& kitchen) {
     Json to_buy = Json::array();
     for (const auto& buy : a.to_buy) {
         const auto& thing = kitchen.catalogue()[buy.ingredient];
-        to_buy.push_back({{"ingredient", thing.id}, {"label", thing.name}, {"amount", json_amount(buy.amount, thing)},
-                          {"packs", buy.packs}, {"minor", buy.price.minor}});
+        to_buy.push_back({{"ingredient", thing.id},
+                          {"label", thing.name},
+                          {"amount", json_amount(buy.amount, thing)},
+                          {"packs", buy.packs},
+                          {"minor", buy.price.minor}});
     }
     Json leaves = Json::array();
     for (const auto& leaving : a.leaves) {
         const auto& thing = kitchen.catalogue()[leaving.ingredient];
-        leaves.push_back({{"ingredient", thing.id}, {"label", thing.name}, {"serves", json_serves(leaving.serves_thousandths)},
+        leaves.push_back({{"ingredient", thing.id},
+                          {"label", thing.name},
+                          {"serves", json_serves(leaving.serves_thousandths)},
                           {"use_by", json_day(leaving.use_by)}});
     }
     const auto& dish = kitchen.cookbook()[a.dish];
@@ -77,7 +82,9 @@ Json alternative(const ask::Alternative& a, const kitchen::Kitchen& kitchen) {
 }  // namespace
 
 Json json(const ask::ElseAnswer& answer, const kitchen::Kitchen& kitchen) {
-    const auto dish = [&](const std::optional<cookbook::DishId>& id) { return id ? Json(kitchen.cookbook()[*id].id) : Json(nullptr); };
+    const auto dish = [&](const std::optional<cookbook::DishId>& id) {
+        return id ? Json(kitchen.cookbook()[*id].id) : Json(nullptr);
+    };
     Json alternatives = Json::array();
     for (const auto& a : answer.alternatives) alternatives.push_back(alternative(a, kitchen));
     return {{"question",

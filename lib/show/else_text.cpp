@@ -19,9 +19,13 @@ struct Page {
     const kitchen::Kitchen& kitchen;
     basics::Day today;
 
-    [[nodiscard]] const catalogue::Ingredient& thing(catalogue::IngredientId id) const { return kitchen.catalogue()[id]; }
+    [[nodiscard]] const catalogue::Ingredient& thing(catalogue::IngredientId id) const {
+        return kitchen.catalogue()[id];
+    }
     [[nodiscard]] const cookbook::Dish& dish(cookbook::DishId id) const { return kitchen.cookbook()[id]; }
-    [[nodiscard]] std::string price(basics::Money money) const { return signed_money(money, kitchen.household.currency); }
+    [[nodiscard]] std::string price(basics::Money money) const {
+        return signed_money(money, kitchen.household.currency);
+    }
 };
 
 std::string label(const Page& page, const Alternative& a) {
@@ -41,15 +45,18 @@ std::string state_words(const Page& page, const ask::LotUse& use) {
 /// Lots of one ingredient in one state are said together; what is in danger comes first.
 std::string uses(const Page& page, const Alternative& a) {
     auto ordered = a.uses;
-    std::stable_sort(ordered.begin(), ordered.end(), [](const auto& x, const auto& y) { return x.use_first && !y.use_first; });
+    std::stable_sort(ordered.begin(), ordered.end(),
+                     [](const auto& x, const auto& y) { return x.use_first && !y.use_first; });
     std::vector<std::string> words;
     for (std::size_t i = 0; i < ordered.size(); ++i) {
         auto use = ordered[i];
         const auto words_for = state_words(page, use);
-        while (i + 1 < ordered.size() && ordered[i + 1].ingredient == use.ingredient && state_words(page, ordered[i + 1]) == words_for) {
+        while (i + 1 < ordered.size() && ordered[i + 1].ingredient == use.ingredient &&
+               state_words(page, ordered[i + 1]) == words_for) {
             use.amount += ordered[++i].amount;
         }
-        words.push_back(amount(use.amount, page.thing(use.ingredient)) + " " + page.thing(use.ingredient).name + words_for);
+        words.push_back(amount(use.amount, page.thing(use.ingredient)) + " " + page.thing(use.ingredient).name +
+                        words_for);
     }
     return listed(words);
 }
@@ -57,7 +64,8 @@ std::string uses(const Page& page, const Alternative& a) {
 std::string stand_in(const Page& page, const ask::StandInUse& use, bool with_amounts) {
     std::vector<std::string> words;
     for (const auto& [id, quantity] : use.use) {
-        words.push_back(with_amounts ? amount(quantity, page.thing(id)) + " " + page.thing(id).name : page.thing(id).name);
+        words.push_back(with_amounts ? amount(quantity, page.thing(id)) + " " + page.thing(id).name
+                                     : page.thing(id).name);
     }
     return fmt::format("{} for {}", listed(words), page.thing(use.replaced).name);
 }
@@ -67,7 +75,8 @@ std::string purchase(const Page& page, const ask::Purchase& buy) {
     const auto& pack = page.thing(buy.ingredient).pack;
     std::string packs = fmt::format("{} ", buy.packs);
     if (pack && pack->name != "each") packs += fmt::format("{}{} of ", pack->name, buy.packs == 1 ? "" : "s");
-    return fmt::format("{}{} ({})", packs, page.thing(buy.ingredient).name, money(buy.price, page.kitchen.household.currency));
+    return fmt::format("{}{} ({})", packs, page.thing(buy.ingredient).name,
+                       money(buy.price, page.kitchen.household.currency));
 }
 
 void paragraph(std::string& out, const std::string& head, const std::string& text) {
@@ -79,7 +88,8 @@ std::string line_words(const Page& page, const ask::Because& because) {
     std::string what;
     if (because.of) {
         what = page.thing(*because.of).name;
-        if (because.amount && !because.amount->is_zero()) what = amount(*because.amount, page.thing(*because.of)) + " " + what;
+        if (because.amount && !because.amount->is_zero())
+            what = amount(*because.amount, page.thing(*because.of)) + " " + what;
     }
     if (!because.note.empty()) what += (what.empty() ? "" : ": ") + because.note;
     return what;
@@ -110,7 +120,10 @@ std::string plain_name(ask::Line line) {
 /// Every line of the sum.
 void every_line(const Page& page, const Alternative& a, std::string& out) {
     for (const ask::Because& because : a.because) {
-        out += wrapped(fmt::format("     {:>9}  {:<17}  {}", page.price(because.money), plain_name(because.line), line_words(page, because)), 35) + "\n";
+        out += wrapped(fmt::format("     {:>9}  {:<17}  {}", page.price(because.money), plain_name(because.line),
+                                   line_words(page, because)),
+                       35) +
+               "\n";
     }
     out += fmt::format("     {:>9}  worth, the sum of these\n", page.price(a.worth));
 }
@@ -134,14 +147,18 @@ std::string summary(const Page& page, const Alternative& a) {
 void in_full(const Page& page, const Alternative& a, const Manner& manner, std::string& out) {
     paragraph(out, "Uses", uses(page, a));
     for (const ask::StandInUse& use : a.stand_ins) {
-        paragraph(out, "Stand-in:", fmt::format("{}, fit {:.2f}{}", stand_in(page, use, true), use.fit, use.note.empty() ? "" : "; " + use.note));
+        paragraph(out, "Stand-in:",
+                  fmt::format("{}, fit {:.2f}{}", stand_in(page, use, true), use.fit,
+                              use.note.empty() ? "" : "; " + use.note));
     }
     std::vector<std::string> buys;
     for (const ask::Purchase& buy : a.to_buy) buys.push_back(purchase(page, buy));
     paragraph(out, "Buy", buys.empty() ? "nothing." : listed(buys) + ".");
     for (const ask::Leaving& leaving : a.leaves) {
-        paragraph(out, "Leaves", fmt::format("{} serves of {}{}.", serves(leaving.serves_thousandths), page.thing(leaving.ingredient).name,
-                                             leaving.use_by ? ", to eat by " + day(*leaving.use_by, page.today) : ""));
+        paragraph(
+            out, "Leaves",
+            fmt::format("{} serves of {}{}.", serves(leaving.serves_thousandths), page.thing(leaving.ingredient).name,
+                        leaving.use_by ? ", to eat by " + day(*leaving.use_by, page.today) : ""));
     }
     if (manner.why) {
         every_line(page, a, out);
@@ -168,15 +185,17 @@ std::string remark(const Page& page, const Alternative& a) {
         saved += (saved.empty() ? "" : ", ") + page.thing(use.ingredient).name;
     }
     if (!saved.empty()) parts.push_back("saves " + saved);
-    for (const ask::Leaving& leaving : a.leaves) parts.push_back(fmt::format("leaves {}", serves(leaving.serves_thousandths)));
+    for (const ask::Leaving& leaving : a.leaves)
+        parts.push_back(fmt::format("leaves {}", serves(leaving.serves_thousandths)));
     std::string result;
     for (const auto& part : parts) result += (result.empty() ? "" : "; ") + part;
     return result;
 }
 
 void one_line(const Page& page, const Alternative& a, std::size_t number, std::string& out) {
-    const std::string head = fmt::format("{:>3}{}{} {:>8} {:>3} min", number, a.same_base ? " " : "~", fitted(label(page, a), name_width),
-                                         page.price(a.worth), a.ready_meal ? 0 : page.dish(a.dish).minutes);
+    const std::string head =
+        fmt::format("{:>3}{}{} {:>8} {:>3} min", number, a.same_base ? " " : "~", fitted(label(page, a), name_width),
+                    page.price(a.worth), a.ready_meal ? 0 : page.dish(a.dish).minutes);
     std::string line = head + "  " + remark(page, a);
     line = length(line) > screen_width ? fitted(line, screen_width) : line;
     line.erase(line.find_last_not_of(' ') + 1);
@@ -185,30 +204,37 @@ void one_line(const Page& page, const Alternative& a, std::size_t number, std::s
 
 std::string sentence(const ask::ElseAnswer& answer, const Page& page) {
     const std::string& what = page.kitchen.catalogue().name(answer.using_);
-    const std::string when = answer.question.day == page.today ? "tonight" : "on " + basics::short_day(answer.question.day);
+    const std::string when =
+        answer.question.day == page.today ? "tonight" : "on " + basics::short_day(answer.question.day);
     const auto replaced = answer.question.instead_of ? answer.question.instead_of : answer.planned;
     const std::string instead = replaced ? fmt::format(", instead of {}", page.dish(*replaced).name) : "";
     if (answer.alternatives.empty()) {
         return fmt::format("Nothing else in the cookbook can be made from {} {} for those who are home.", what, when);
     }
-    const auto on_base = std::count_if(answer.alternatives.begin(), answer.alternatives.end(), [](const auto& a) { return a.same_base; });
-    return fmt::format("From {} {}{}, for {} serves: {} ({} more; {} on its base).", what, when, instead, serves(answer.serves_thousandths),
-                       label(page, answer.alternatives.front()), answer.alternatives.size() - 1, on_base);
+    const auto on_base = std::count_if(answer.alternatives.begin(), answer.alternatives.end(),
+                                       [](const auto& a) { return a.same_base; });
+    return fmt::format("From {} {}{}, for {} serves: {} ({} more; {} on its base).", what, when, instead,
+                       serves(answer.serves_thousandths), label(page, answer.alternatives.front()),
+                       answer.alternatives.size() - 1, on_base);
 }
 
 }  // namespace
 
-std::string text(const ask::ElseAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today, const Manner& manner) {
+std::string text(const ask::ElseAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today,
+                 const Manner& manner) {
     const Page page{kitchen, today};
     std::string out = wrapped(sentence(answer, page)) + "\n";
-    const std::size_t rows = manner.all ? answer.alternatives.size() : std::min(answer.alternatives.size(), rows_on_a_screen);
+    const std::size_t rows =
+        manner.all ? answer.alternatives.size() : std::min(answer.alternatives.size(), rows_on_a_screen);
     for (std::size_t i = 0; i < rows; ++i) {
         one_line(page, answer.alternatives[i], i + 1, out);
         if (i == 0 || manner.why) in_full(page, answer.alternatives[i], manner, out);
     }
-    if (rows < answer.alternatives.size()) out += fmt::format("  ... {} more: --all\n", answer.alternatives.size() - rows);
-    const bool other = std::any_of(answer.alternatives.begin(), answer.alternatives.begin() + static_cast<std::ptrdiff_t>(rows),
-                                   [](const auto& a) { return !a.same_base; });
+    if (rows < answer.alternatives.size())
+        out += fmt::format("  ... {} more: --all\n", answer.alternatives.size() - rows);
+    const bool other =
+        std::any_of(answer.alternatives.begin(), answer.alternatives.begin() + static_cast<std::ptrdiff_t>(rows),
+                    [](const auto& a) { return !a.same_base; });
     if (other) out += "  ~ on another base\n";
     if (rows > 0) out += "Local food-safety advice and labels come first.\n";
     return out;
@@ -219,12 +245,14 @@ std::string text(const ask::WhyNot& answer, const kitchen::Kitchen& kitchen, bas
     const std::string& dish = page.dish(answer.dish).name;
     std::string out;
     if (!answer.reasons.empty()) {
-        for (const std::string& reason : answer.reasons) out += wrapped(fmt::format("Not {}: {}.", dish, reason), 2) + "\n";
+        for (const std::string& reason : answer.reasons)
+            out += wrapped(fmt::format("Not {}: {}.", dish, reason), 2) + "\n";
         return out;
     }
     if (!answer.alternative) return fmt::format("{} is not among the answers.\n", capitalised(dish));
     out += wrapped(fmt::format("{} is number {} of the answers, worth {}:", capitalised(dish), *answer.position + 1,
-                               page.price(answer.alternative->worth))) + "\n";
+                               page.price(answer.alternative->worth))) +
+           "\n";
     every_line(page, *answer.alternative, out);
     return out;
 }

@@ -34,7 +34,9 @@ Json json_serves(std::int64_t value) {
 Json json_problems(const basics::Problems& problems) {
     Json list = Json::array();
     for (const auto& problem : problems) {
-        list.push_back({{"where", problem.where}, {"found", problem.found}, {"expected", problem.expected},
+        list.push_back({{"where", problem.where},
+                        {"found", problem.found},
+                        {"expected", problem.expected},
                         {"hint", problem.hint ? Json(*problem.hint) : Json(nullptr)}});
     }
     return {{"problems", std::move(list)}};

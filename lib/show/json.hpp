@@ -1,5 +1,5 @@
-// What the JSON of all answers shares: amounts with UCUM units, money, days, identifiers. Every key is always present, null where
-// there is nothing.
+// What the JSON of all answers shares: amounts with UCUM units, money, days, identifiers. Every key is always present,
+// null where there is nothing.
 #pragma once
 
 #include <nlohmann/json.hpp>

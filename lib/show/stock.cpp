@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <tuple>
 
 #include "kitchen/changes.hpp"
@@ -30,7 +31,7 @@ std::string date(const stock::Lot& lot, basics::Day today) {
     const auto by = lot.eat_by();
     if (!by) return "";
     const bool use_by = lot.use_by && *lot.use_by == *by;
-    if (use_by && *by < today) return fmt::format("PAST {}", basics::short_day(*by));
+    if (use_by && *by < today) return fmt::format("PAST {}", day(*by, today));
     return fmt::format("{} {}", use_by ? "use by" : "best by", day(*by, today));
 }
 
@@ -40,7 +41,9 @@ bool past(const stock::Lot& lot, basics::Day today) {
 
 std::string row(const stock::Lot& lot, const StockAnswer& answer, const kitchen::Kitchen& kitchen) {
     const bool first = answer.use_first.contains(lot.number);
-    const std::string label = kitchen::label(kitchen, lot.ingredient, lot.dish) + state(lot, kitchen);
+    std::string label = kitchen::label(kitchen, lot.ingredient, lot.dish) + state(lot, kitchen);
+    // What it was cooked as is left out where there is no room for it.
+    if (length(label) > label_width) label = kitchen.catalogue()[lot.ingredient].name + state(lot, kitchen);
     std::string line = fmt::format("{} {} {} {} lot {}", first || past(lot, answer.day) ? "!" : " ",
                                    fitted(kitchen::describe(kitchen, lot), quantity_width), fitted(label, label_width),
                                    fitted(date(lot, answer.day), date_width), lot.number);
@@ -59,12 +62,26 @@ std::string head(const StockAnswer& answer, const kitchen::Kitchen& kitchen) {
                        answer.lots.size() == 1 ? "lot" : "lots", money(worth, kitchen.household.currency), hurry);
 }
 
+/// What is nearest to the stove first: fridge, crispers, near freezer, pantry, far freezers.
+std::vector<std::uint32_t> nearest_first(const kitchen::Kitchen& kitchen) {
+    using stock::PlaceKind;
+    constexpr std::array order{PlaceKind::fridge, PlaceKind::crisper, PlaceKind::near_freezer, PlaceKind::pantry,
+                               PlaceKind::far_freezer};
+    std::vector<std::uint32_t> places;
+    for (const PlaceKind kind : order) {
+        for (std::uint32_t p = 0; p < kitchen.household.places.size(); ++p) {
+            if (kitchen.household.places[p].kind == kind) places.push_back(p);
+        }
+    }
+    return places;
+}
+
 }  // namespace
 
 std::string text(const StockAnswer& answer, const kitchen::Kitchen& kitchen) {
     std::string out = wrapped(head(answer, kitchen)) + "\n";
     bool marked = false;
-    for (std::uint32_t p = 0; p < kitchen.household.places.size(); ++p) {
+    for (const std::uint32_t p : nearest_first(kitchen)) {
         std::vector<std::tuple<bool, basics::Day, std::string, stock::LotNumber, const stock::Lot*>> rows;
         for (const auto* lot : answer.lots) {
             if (lot->place.value != p) continue;

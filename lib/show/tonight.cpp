@@ -15,8 +15,10 @@ constexpr std::size_t most_rows = 7;
 std::string dinner_sentence(const ask::TonightAnswer& answer, const kitchen::Kitchen& kitchen) {
     if (answer.dinner) {
         const auto& dish = kitchen.cookbook()[answer.dinner->dish];
-        const std::string time = answer.dinner->ready_meal ? "a ready meal" : fmt::format("{} minutes", answer.dinner->minutes);
-        return fmt::format("Tonight: {}, {}, for {}.", dish.name, time, answer.eaters.empty() ? "nobody home" : listed(answer.eaters));
+        const std::string time =
+            answer.dinner->ready_meal ? "a ready meal" : fmt::format("{} minutes", answer.dinner->minutes);
+        return fmt::format("Tonight: {}, {}, for {}.", dish.name, time,
+                           answer.eaters.empty() ? "nobody home" : listed(answer.eaters));
     }
     if (answer.eaters.empty()) return "Nobody is home for dinner tonight, and nothing is planned.";
     const std::string kind = answer.standing_kind ? fmt::format(" It is {} night.", *answer.standing_kind) : "";
@@ -24,7 +26,8 @@ std::string dinner_sentence(const ask::TonightAnswer& answer, const kitchen::Kit
 }
 
 template <class Row, class Words>
-void section(std::string& out, const std::string& head, const std::vector<Row>& rows, const Words& words_of, const Manner& manner) {
+void section(std::string& out, const std::string& head, const std::vector<Row>& rows, const Words& words_of,
+             const Manner& manner) {
     if (rows.empty()) return;
     out += head + "\n";
     const std::size_t shown = manner.all ? rows.size() : std::min(rows.size(), most_rows);
@@ -39,9 +42,11 @@ std::string words(const flow::ThawMove& move, const kitchen::Kitchen& kitchen, b
     const std::string quantity = amount({thing.dimension, move.amount}, thing);
     const std::string packs = thing.in_serves ? "" : fmt::format("{} pack{}, ", move.packs, move.packs == 1 ? "" : "s");
     const std::string dish = move.for_dish ? kitchen.cookbook()[*move.for_dish].name : "its use";
-    const std::string how = move.method == stock::ThawMethod::fridge ? "to the fridge" : "into cold water now (changed every 30 minutes), to be cooked at once";
-    return fmt::format("{} ({}{}) from the {} {}, for {} {}; cook by {}", thing.name, packs, quantity, kitchen.place(move.from).name, how, dish,
-                       day(move.for_day, today), day(move.cook_by, today));
+    const std::string how = move.method == stock::ThawMethod::fridge
+                                ? "to the fridge"
+                                : "into cold water now (changed every 30 minutes), to be cooked at once";
+    return fmt::format("{} ({}{}) from the {} {}, for {} {}; cook by {}", thing.name, packs, quantity,
+                       kitchen.place(move.from).name, how, dish, day(move.for_day, today), day(move.cook_by, today));
 }
 
 std::string text(const ask::TonightAnswer& answer, const kitchen::Kitchen& kitchen, const Manner& manner) {
@@ -49,19 +54,34 @@ std::string text(const ask::TonightAnswer& answer, const kitchen::Kitchen& kitch
     const auto& catalogue = kitchen.catalogue();
     std::string out = wrapped(dinner_sentence(answer, kitchen)) + "\n";
     for (const auto& lunch : answer.lunches) out += fmt::format("Lunch: {}.\n", kitchen.cookbook()[lunch.dish].name);
-    section(out, "Throw out, past its use-by:", answer.past, [&](const ask::InDanger& d) {
-        return fmt::format("{} {} (use-by {})", amount(d.amount, catalogue[d.ingredient]), catalogue[d.ingredient].name, day(d.by, today));
-    }, manner);
-    section(out, "Take out now:", answer.take_out, [&](const flow::ThawMove& move) { return words(move, kitchen, today); }, manner);
-    section(out, "Use first, nothing planned eats it in time:", answer.use_first, [&](const ask::InDanger& d) {
-        return fmt::format("{} {}, {} {} ({})", amount(d.amount, catalogue[d.ingredient]), catalogue[d.ingredient].name,
-                           d.use_by ? "use by" : "best by", day(d.by, today), money(d.price, kitchen.household.currency));
-    }, manner);
-    const std::string before = answer.shopping ? fmt::format("Short, before shopping on {}:", day(*answer.shopping, today)) : "Short:";
-    section(out, before, answer.short_of, [&](const ask::Short& s) {
-        return fmt::format("{} {} for {} {}", amount(s.amount, catalogue[s.ingredient]), catalogue[s.ingredient].name,
-                           s.dish ? kitchen.cookbook()[*s.dish].name : "standing use", day(s.day, today));
-    }, manner);
+    section(
+        out, "Throw out, past its use-by:", answer.past,
+        [&](const ask::InDanger& d) {
+            return fmt::format("{} {} (use-by {})", amount(d.amount, catalogue[d.ingredient]),
+                               catalogue[d.ingredient].name, day(d.by, today));
+        },
+        manner);
+    section(
+        out, "Take out now:", answer.take_out, [&](const flow::ThawMove& move) { return words(move, kitchen, today); },
+        manner);
+    section(
+        out, "Use first, nothing planned eats it in time:", answer.use_first,
+        [&](const ask::InDanger& d) {
+            return fmt::format("{} {}, {} {} ({})", amount(d.amount, catalogue[d.ingredient]),
+                               catalogue[d.ingredient].name, d.use_by ? "use by" : "best by", day(d.by, today),
+                               money(d.price, kitchen.household.currency));
+        },
+        manner);
+    const std::string before =
+        answer.shopping ? fmt::format("Short, before shopping on {}:", day(*answer.shopping, today)) : "Short:";
+    section(
+        out, before, answer.short_of,
+        [&](const ask::Short& s) {
+            return fmt::format("{} {} for {} {}", amount(s.amount, catalogue[s.ingredient]),
+                               catalogue[s.ingredient].name, s.dish ? kitchen.cookbook()[*s.dish].name : "standing use",
+                               day(s.day, today));
+        },
+        manner);
     for (const std::string& caution : answer.cautions) out += wrapped("! " + caution, 2) + "\n";
     if (answer.take_out.empty() && answer.use_first.empty() && answer.short_of.empty() && answer.past.empty()) {
         out += "Nothing to take out, nothing in danger, nothing short.\n";
@@ -92,15 +112,23 @@ Json json(const flow::ThawMove& move, const kitchen::Kitchen& kitchen) {
 Json json(const ask::TonightAnswer& answer, const kitchen::Kitchen& kitchen) {
     const auto& catalogue = kitchen.catalogue();
     const auto meal = [&](const ask::MealTonight& m) {
-        return Json{{"dish", kitchen.cookbook()[m.dish].id}, {"label", kitchen.cookbook()[m.dish].name}, {"ready_meal", m.ready_meal},
-                    {"serves", json_serves(m.serves_thousandths)}, {"minutes", m.ready_meal ? Json(nullptr) : Json(m.minutes)}};
+        return Json{{"dish", kitchen.cookbook()[m.dish].id},
+                    {"label", kitchen.cookbook()[m.dish].name},
+                    {"ready_meal", m.ready_meal},
+                    {"serves", json_serves(m.serves_thousandths)},
+                    {"minutes", m.ready_meal ? Json(nullptr) : Json(m.minutes)}};
     };
     const auto danger = [&](const std::vector<ask::InDanger>& rows) {
         Json list = Json::array();
         for (const auto& d : rows) {
             const auto& thing = catalogue[d.ingredient];
-            list.push_back({{"ingredient", thing.id}, {"label", thing.name}, {"lot", d.lot}, {"amount", json_amount(d.amount, thing)},
-                            {"price", json_money(d.price, kitchen)}, {"by", basics::iso(d.by)}, {"limit", d.use_by ? "use-by" : "best-by"}});
+            list.push_back({{"ingredient", thing.id},
+                            {"label", thing.name},
+                            {"lot", d.lot},
+                            {"amount", json_amount(d.amount, thing)},
+                            {"price", json_money(d.price, kitchen)},
+                            {"by", basics::iso(d.by)},
+                            {"limit", d.use_by ? "use-by" : "best-by"}});
         }
         return list;
     };
@@ -111,8 +139,11 @@ Json json(const ask::TonightAnswer& answer, const kitchen::Kitchen& kitchen) {
     Json lacking = Json::array();
     for (const auto& s : answer.short_of) {
         const auto& thing = catalogue[s.ingredient];
-        lacking.push_back({{"ingredient", thing.id}, {"label", thing.name}, {"amount", json_amount(s.amount, thing)},
-                           {"day", basics::iso(s.day)}, {"dish", s.dish ? Json(kitchen.cookbook()[*s.dish].id) : Json(nullptr)}});
+        lacking.push_back({{"ingredient", thing.id},
+                           {"label", thing.name},
+                           {"amount", json_amount(s.amount, thing)},
+                           {"day", basics::iso(s.day)},
+                           {"dish", s.dish ? Json(kitchen.cookbook()[*s.dish].id) : Json(nullptr)}});
     }
     return {{"day", basics::iso(answer.day)},
             {"dinner", answer.dinner ? meal(*answer.dinner) : Json(nullptr)},

@@ -20,8 +20,14 @@ struct Currency {
 };
 
 /// Signs and digits of a few currencies (ISO 4217).
-constexpr std::array<Currency, 8> currencies{{{"AUD", "$", 2}, {"NZD", "$", 2}, {"USD", "$", 2}, {"CAD", "$", 2},
-                                              {"EUR", "€", 2}, {"GBP", "£", 2}, {"JPY", "¥", 0}, {"CHF", "", 2}}};
+constexpr std::array<Currency, 8> currencies{{{"AUD", "$", 2},
+                                              {"NZD", "$", 2},
+                                              {"USD", "$", 2},
+                                              {"CAD", "$", 2},
+                                              {"EUR", "€", 2},
+                                              {"GBP", "£", 2},
+                                              {"JPY", "¥", 0},
+                                              {"CHF", "", 2}}};
 
 bool continues(char c) {
     return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U;
@@ -37,7 +43,8 @@ std::string money(basics::Money money, std::string_view currency) {
         sign = known.sign;
         digits = known.digits;
     }
-    const auto size = money.minor < 0 ? 0 - static_cast<std::uint64_t>(money.minor) : static_cast<std::uint64_t>(money.minor);
+    const auto size =
+        money.minor < 0 ? 0 - static_cast<std::uint64_t>(money.minor) : static_cast<std::uint64_t>(money.minor);
     const std::string figure = digits == 0 ? fmt::format("{}", size) : fmt::format("{}.{:02}", size / 100, size % 100);
     const char* minus = money.minor < 0 ? "-" : "";
     return sign.empty() ? fmt::format("{}{} {}", minus, figure, currency) : fmt::format("{}{}{}", minus, sign, figure);
@@ -48,14 +55,19 @@ std::string signed_money(basics::Money amount, std::string_view currency) {
 }
 
 std::string amount(const measure::Amount& amount, const catalogue::Ingredient& ingredient) {
-    if (ingredient.in_serves) return fmt::format("{} serve{}", serves(amount.value()), amount.value() == 1000 ? "" : "s");
+    if (ingredient.in_serves)
+        return fmt::format("{} serve{}", serves(amount.value()), amount.value() == 1000 ? "" : "s");
     return measure::write_kindly(amount);
 }
 
 std::string day(basics::Day day, basics::Day today) {
     if (day == today) return "today";
     if (day == today + basics::days{1}) return "tomorrow";
-    return basics::short_day(day);
+    constexpr basics::days half_a_year{182};
+    const std::string short_day = basics::short_day(day);
+    if (day - today <= half_a_year && today - day <= half_a_year) return short_day;
+    const std::chrono::year_month_day date{day};
+    return fmt::format("{} {}", short_day.substr(short_day.find(' ') + 1), static_cast<int>(date.year()));
 }
 
 std::string serves(std::int64_t thousandths) {

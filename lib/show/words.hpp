@@ -28,14 +28,14 @@ struct Manner {
 /// "500 g", "2 eggs"?: the amount with its unit; pieces and serves in words: "3", "2 serves".
 [[nodiscard]] std::string amount(const measure::Amount& amount, const catalogue::Ingredient& ingredient);
 
-/// "today", "tomorrow", "Fri 4 Dec".
+/// "today", "tomorrow", "Fri 4 Dec"; "4 Dec 2027" where it is more than half a year away.
 [[nodiscard]] std::string day(basics::Day day, basics::Day today);
 
 /// "4", "4.1", "half" is never used: serves in thousandths.
 [[nodiscard]] std::string serves(std::int64_t thousandths);
 
-/// Breaks text at spaces so that no line is longer than `width`; lines after the first begin with `indent` spaces. Bytes of
-/// UTF-8 that continue a character are not counted.
+/// Breaks text at spaces so that no line is longer than `width`; lines after the first begin with `indent` spaces.
+/// Bytes of UTF-8 that continue a character are not counted.
 [[nodiscard]] std::string wrapped(std::string_view text, std::size_t indent = 0, std::size_t width = screen_width);
 
 /// Characters, as a terminal counts them for Latin text.

@@ -1,4 +1,5 @@
-// A linear or integer programme as plain data, and a solver for it. Neutral: nothing here says which solver stands behind.
+// A linear or integer programme as plain data, and a solver for it. Neutral: nothing here says which solver stands
+// behind.
 #pragma once
 
 #include <cstdint>
@@ -48,14 +49,15 @@ struct Effort {
     double guard_seconds = 60;     ///< only a guard against a solver that hangs
 };
 
-/// Minimises. One solve at a time in a process; single-threaded, so that it repeats. `start`, where it is not empty, gives values
-/// of all columns of a known solution.
+/// Minimises. One solve at a time in a process; single-threaded, so that it repeats. `start`, where it is not empty,
+/// gives values of all columns of a known solution.
 [[nodiscard]] Solution minimise(const Programme& programme, const Terms& cost, const Effort& effort = {},
                                 std::span<const double> start = {});
 
-/// Minimises the first cost, then the second among the best of the first, and so on. Each is held within a tolerance of one
-/// millionth of its size (at least one millionth) while the next is minimised. The status is that of the first that was not
-/// proved; `cost` and `bound` are of the last.
-[[nodiscard]] Solution minimise_in_order(const Programme& programme, std::span<const Terms> costs, const Effort& effort = {});
+/// Minimises the first cost, then the second among the best of the first, and so on. Each is held within a tolerance of
+/// one millionth of its size (at least one millionth) while the next is minimised. The status is that of the first that
+/// was not proved; `cost` and `bound` are of the last.
+[[nodiscard]] Solution minimise_in_order(const Programme& programme, std::span<const Terms> costs,
+                                         const Effort& effort = {});
 
 }  // namespace samebase::solver

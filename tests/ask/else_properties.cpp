@@ -1,9 +1,10 @@
-// Laws that hold for whatever is in the kitchen, whoever eats, whatever they avoid and whatever is asked: the demo kitchen is
-// varied at random. Allergens are worked out here from the dish as it is written and what the answer says stands in, not by the
-// code that ranks.
+// Laws that hold for whatever is in the kitchen, whoever eats, whatever they avoid and whatever is asked: the demo
+// kitchen is varied at random. Allergens are worked out here from the dish as it is written and what the answer says
+// stands in, not by the code that ranks.
 #include <rapidcheck.h>
 #include <rapidcheck/catch.h>
 #include <rapidcheck/detail/Configuration.h>
+#include <unistd.h>
 
 #include <algorithm>
 #include <filesystem>
@@ -12,7 +13,6 @@
 #include <set>
 #include <sstream>
 #include <tuple>
-#include <unistd.h>
 
 #include "ask/else.hpp"
 #include "support/demo.hpp"
@@ -42,10 +42,12 @@ AllergenSet any_allergens(int most) {
     AllergenSet set;
     const int count = *rc::gen::inRange(0, most + 1);
     // Those that dishes hold often are drawn often.
-    const std::vector<catalogue::Allergen> often{catalogue::Allergen::gluten, catalogue::Allergen::wheat, catalogue::Allergen::egg,
-                                                 catalogue::Allergen::milk,   catalogue::Allergen::soy,   catalogue::Allergen::celery};
+    const std::vector<catalogue::Allergen> often{catalogue::Allergen::gluten, catalogue::Allergen::wheat,
+                                                 catalogue::Allergen::egg,    catalogue::Allergen::milk,
+                                                 catalogue::Allergen::soy,    catalogue::Allergen::celery};
     for (int i = 0; i < count; ++i) {
-        const auto any = static_cast<catalogue::Allergen>(*rc::gen::inRange(0, static_cast<int>(catalogue::allergen_count)));
+        const auto any =
+            static_cast<catalogue::Allergen>(*rc::gen::inRange(0, static_cast<int>(catalogue::allergen_count)));
         set.add(*rc::gen::weightedElement<catalogue::Allergen>({{3, *rc::gen::elementOf(often)}, {1, any}}));
     }
     return set;
@@ -62,7 +64,8 @@ void vary_people(kitchen::Household& household, basics::Day day) {
         if (one_in(4)) person.serve_thousandths = *rc::gen::inRange<std::int64_t>(300, 2001);
     }
     if (one_in(2)) {
-        household.occasions.push_back({.day = day, .note = "", .dish = {}, .guests = *rc::gen::inRange(0, 4), .guests_avoid = any_allergens(2)});
+        household.occasions.push_back(
+            {.day = day, .note = "", .dish = {}, .guests = *rc::gen::inRange(0, 4), .guests_avoid = any_allergens(2)});
     }
 }
 
@@ -95,7 +98,9 @@ void vary_plan(kitchen::Kitchen& kitchen) {
     const auto dishes = static_cast<std::uint32_t>(kitchen.cookbook().dishes().size());
     for (auto& planned : kitchen.plan) {
         const cookbook::DishId other{*rc::gen::inRange<std::uint32_t>(0, dishes)};
-        if (planned.meal != kitchen::Meal::dinner || planned.ready_meal || !kitchen.cookbook()[other].dinner || !one_in(4)) continue;
+        if (planned.meal != kitchen::Meal::dinner || planned.ready_meal || !kitchen.cookbook()[other].dinner ||
+            !one_in(4))
+            continue;
         planned.dish = other;
     }
     std::sort(kitchen.plan.begin(), kitchen.plan.end(), [](const auto& a, const auto& b) {
@@ -104,7 +109,8 @@ void vary_plan(kitchen::Kitchen& kitchen) {
 }
 
 ask::ElseQuestion any_question(const kitchen::Kitchen& kitchen, basics::Day day) {
-    ask::ElseQuestion question{.day = day, .using_ = {}, .lot = {}, .instead_of = {}, .serves = {}, .left = *rc::gen::inRange(0, 3)};
+    ask::ElseQuestion question{
+        .day = day, .using_ = {}, .lot = {}, .instead_of = {}, .serves = {}, .left = *rc::gen::inRange(0, 3)};
     if (one_in(3)) question.serves = *rc::gen::inRange(1, 9);
     if (kitchen::serves_wanted(kitchen, day, kitchen::Meal::dinner) == 0) question.serves = 2;
     const auto& catalogue = kitchen.catalogue();
@@ -112,7 +118,8 @@ ask::ElseQuestion any_question(const kitchen::Kitchen& kitchen, basics::Day day)
     if (what == 0 && !kitchen.lots.empty()) {
         question.lot = kitchen.lots[*rc::gen::inRange<std::size_t>(0, kitchen.lots.size())].number;
     } else if (what == 1) {
-        question.using_ = catalogue::FamilyId{*rc::gen::inRange<std::uint32_t>(0, static_cast<std::uint32_t>(catalogue.families().size()))};
+        question.using_ = catalogue::FamilyId{
+            *rc::gen::inRange<std::uint32_t>(0, static_cast<std::uint32_t>(catalogue.families().size()))};
     } else {
         // Something that a dinner uses, so that there is an answer.
         const auto& dishes = kitchen.cookbook().dishes();
@@ -163,7 +170,8 @@ bool free_of(AllergenSet holds, AllergenSet avoids) {
     return holds.shared_with(avoids).empty();
 }
 
-void serves_nobody_what_they_avoid(const kitchen::Kitchen& kitchen, const ask::ElseQuestion& question, const ask::Alternative& a) {
+void serves_nobody_what_they_avoid(const kitchen::Kitchen& kitchen, const ask::ElseQuestion& question,
+                                   const ask::Alternative& a) {
     const cookbook::Dish& dish = kitchen.cookbook()[a.dish];
     AllergenSet guests;
     for (const auto& occasion : kitchen.household.occasions) {
@@ -188,14 +196,16 @@ void serves_nobody_what_they_avoid(const kitchen::Kitchen& kitchen, const ask::E
         RC_ASSERT(apart);
         // It must be said, by name and with the caution on contact.
         const bool said = std::any_of(a.cautions.begin(), a.cautions.end(), [&](const std::string& caution) {
-            return caution.find("A serve apart for " + person.name) != std::string::npos && caution.find("touching") != std::string::npos;
+            return caution.find("A serve apart for " + person.name) != std::string::npos &&
+                   caution.find("touching") != std::string::npos;
         });
         RC_ASSERT(said);
         someone_apart = true;
     }
     if (someone_apart) return;
     // Nothing that the pot is filled from holds it either.
-    for (const auto& need : a.cooking.needs) RC_ASSERT(free_of(kitchen.catalogue()[need.ingredient].counted_allergens(), all));
+    for (const auto& need : a.cooking.needs)
+        RC_ASSERT(free_of(kitchen.catalogue()[need.ingredient].counted_allergens(), all));
     // A leftover holds what the dish holds that it was cooked as.
     for (const auto& use : a.uses) {
         const stock::Lot* lot = kitchen.lot(use.lot);
@@ -231,11 +241,13 @@ void stands_in_well(const kitchen::Kitchen& kitchen, const ask::Alternative& a) 
 }
 
 /// A dish that is cooked has what was asked about in it, be it in another thing's place.
-void uses_what_was_asked_about(const kitchen::Kitchen& kitchen, const ask::ElseAnswer& answer, const ask::Alternative& a) {
+void uses_what_was_asked_about(const kitchen::Kitchen& kitchen, const ask::ElseAnswer& answer,
+                               const ask::Alternative& a) {
     if (a.ready_meal) return;
     bool in_it = false;
     for (const auto& line : kitchen.cookbook()[a.dish].ingredients) {
-        const bool replaced = std::any_of(a.stand_ins.begin(), a.stand_ins.end(), [&](const auto& use) { return use.replaced == line.ingredient; });
+        const bool replaced = std::any_of(a.stand_ins.begin(), a.stand_ins.end(),
+                                          [&](const auto& use) { return use.replaced == line.ingredient; });
         in_it = in_it || (!line.optional && !replaced && kitchen.catalogue().is(line.ingredient, answer.using_));
     }
     for (const auto& use : a.stand_ins) {
@@ -255,18 +267,24 @@ Key key(const ask::Alternative& a) {
 std::string seen(const ask::ElseAnswer& answer, const kitchen::Kitchen& kitchen) {
     std::ostringstream out;
     for (const auto& a : answer.alternatives) {
-        out << kitchen.cookbook()[a.dish].id << ' ' << a.ready_meal << a.same_base << ' ' << a.likeness << ' ' << a.worth.minor << '\n';
+        out << kitchen.cookbook()[a.dish].id << ' ' << a.ready_meal << a.same_base << ' ' << a.likeness << ' '
+            << a.worth.minor << '\n';
         for (const auto& line : a.because) {
-            out << "  " << ask::name(line.line) << ' ' << line.money.minor << ' ' << (line.of ? kitchen.catalogue()[*line.of].id : "") << ' '
-                << (line.amount ? line.amount->value() : 0) << ' ' << line.note << '\n';
+            out << "  " << ask::name(line.line) << ' ' << line.money.minor << ' '
+                << (line.of ? kitchen.catalogue()[*line.of].id : "") << ' ' << (line.amount ? line.amount->value() : 0)
+                << ' ' << line.note << '\n';
         }
-        for (const auto& use : a.uses) out << "  lot " << use.lot << ' ' << use.amount.value() << ' ' << use.use_first << '\n';
+        for (const auto& use : a.uses)
+            out << "  lot " << use.lot << ' ' << use.amount.value() << ' ' << use.use_first << '\n';
         for (const auto& use : a.stand_ins) {
             out << "  for " << kitchen.catalogue()[use.replaced].id << ' ' << use.fit;
-            for (const auto& part : use.use) out << ' ' << kitchen.catalogue()[part.first].id << ' ' << part.second.value();
+            for (const auto& part : use.use)
+                out << ' ' << kitchen.catalogue()[part.first].id << ' ' << part.second.value();
             out << '\n';
         }
-        for (const auto& buy : a.to_buy) out << "  buy " << kitchen.catalogue()[buy.ingredient].id << ' ' << buy.packs << ' ' << buy.price.minor << '\n';
+        for (const auto& buy : a.to_buy)
+            out << "  buy " << kitchen.catalogue()[buy.ingredient].id << ' ' << buy.packs << ' ' << buy.price.minor
+                << '\n';
         for (const auto& caution : a.cautions) out << "  ! " << caution << '\n';
     }
     return out.str();
@@ -280,11 +298,14 @@ nlohmann::json shuffled(nlohmann::json list) {
 /// A copy of the shipped data in a folder of its own, every list of every document shuffled; gone at the end.
 class ShuffledData {
   public:
-    ShuffledData() : folder_(std::filesystem::temp_directory_path() / ("samebase-shuffled-" + std::to_string(::getpid()))) {
+    ShuffledData()
+        : folder_(std::filesystem::temp_directory_path() / ("samebase-shuffled-" + std::to_string(::getpid()))) {
         for (const char* room : {"catalogue", "stand_ins", "bases", "dishes"}) {
             std::filesystem::create_directories(folder_ / room);
-            for (const auto& file : std::filesystem::directory_iterator(std::filesystem::path(SAMEBASE_SOURCE_DIR "/data") / room)) {
-                auto document = tests::read_or_end(exchange::parse(tests::read_or_end(exchange::read_file(file.path())), "shipped"));
+            for (const auto& file :
+                 std::filesystem::directory_iterator(std::filesystem::path(SAMEBASE_SOURCE_DIR "/data") / room)) {
+                auto document = tests::read_or_end(
+                    exchange::parse(tests::read_or_end(exchange::read_file(file.path())), "shipped"));
                 for (auto& [name, value] : document.items()) {
                     if (value.is_array()) value = shuffled(value);
                 }
@@ -342,8 +363,12 @@ TEST_CASE("the order in which lots, plan and dishes are written changes nothing 
         for (const char* list : {"lots", "plan", "history"}) document[list] = shuffled(document[list]);
         const auto other = tests::demo_with(tests::knowledge_in(data.folder()), document);
         RC_ASSERT(!other.check());
-        const ask::ElseQuestion question{.day = demo_day + basics::days{*rc::gen::inRange(0, 4)}, .using_ = catalogue::Of{tests::thing("beef-mince")},
-                                         .lot = {}, .instead_of = {}, .serves = {}, .left = 0};
+        const ask::ElseQuestion question{.day = demo_day + basics::days{*rc::gen::inRange(0, 4)},
+                                         .using_ = catalogue::Of{tests::thing("beef-mince")},
+                                         .lot = {},
+                                         .instead_of = {},
+                                         .serves = {},
+                                         .left = 0};
         const auto one = ask::ask_else(demo(), demo_day, question);
         const auto two = ask::ask_else(other, demo_day, question);
         RC_ASSERT(one.has_value());

@@ -15,7 +15,8 @@ using tests::thing;
 namespace {
 
 ask::ElseQuestion about(std::string_view ingredient, basics::Day day = demo_day) {
-    return {.day = day, .using_ = catalogue::Of{thing(ingredient)}, .lot = {}, .instead_of = {}, .serves = {}, .left = 0};
+    return {
+        .day = day, .using_ = catalogue::Of{thing(ingredient)}, .lot = {}, .instead_of = {}, .serves = {}, .left = 0};
 }
 
 ask::ElseQuestion about_nothing(basics::Day day = demo_day) {
@@ -49,7 +50,8 @@ bool among(const ask::ElseAnswer& answer, std::string_view of) {
 
 kitchen::Kitchen with_nobody_home() {
     kitchen::Kitchen kitchen = demo();
-    for (auto& person : kitchen.household.people) person.away.push_back({{demo_day, demo_day}, kitchen::only(kitchen::Meal::dinner)});
+    for (auto& person : kitchen.household.people)
+        person.away.push_back({{demo_day, demo_day}, kitchen::only(kitchen::Meal::dinner)});
     return kitchen;
 }
 
@@ -65,7 +67,8 @@ kitchen::Kitchen where_alba_avoids(std::initializer_list<catalogue::Allergen> al
 
 TEST_CASE("beef mince has at least six other dinners on its base") {
     const auto answer = asked(about("beef-mince"));
-    const auto on_base = std::count_if(answer.alternatives.begin(), answer.alternatives.end(), [](const auto& a) { return a.same_base && !a.ready_meal; });
+    const auto on_base = std::count_if(answer.alternatives.begin(), answer.alternatives.end(),
+                                       [](const auto& a) { return a.same_base && !a.ready_meal; });
     CHECK(on_base >= 6);
     for (const char* classic : {"meatballs", "meat-loaf", "rissoles", "tacos", "meat-pie"}) {
         INFO(classic);
@@ -123,8 +126,9 @@ TEST_CASE("a family stands for all its members, a lot for what it holds") {
     const auto by_family = asked(question);
     CHECK(among(by_family, "rissoles"));
     CHECK(std::all_of(by_family.alternatives.begin(), by_family.alternatives.end(), [&](const auto& a) {
-        return a.ready_meal || std::any_of(a.cooking.needs.begin(), a.cooking.needs.end(),
-                                           [&](const auto& need) { return demo().catalogue().is(need.ingredient, *family); });
+        return a.ready_meal || std::any_of(a.cooking.needs.begin(), a.cooking.needs.end(), [&](const auto& need) {
+                   return demo().catalogue().is(need.ingredient, *family);
+               });
     }));
     ask::ElseQuestion of_lot = about_nothing();
     of_lot.lot = 58;
@@ -135,8 +139,10 @@ TEST_CASE("what cannot be asked is a problem that says why") {
     ask::ElseQuestion of_lot = about_nothing();
     of_lot.lot = 4711;
     CHECK(failing(of_lot) == "lot 4711: there is no such lot; expected the number of a lot in stock");
-    CHECK(failing(about("beef-mince", demo_day - basics::days{1})) == "--day: 2026-11-24; expected a day from 2026-11-25 on");
-    CHECK(failing(about("beef-mince"), with_nobody_home()) == "--serves: nobody is home for dinner on Wed 25 Nov; expected how many serves to cook");
+    CHECK(failing(about("beef-mince", demo_day - basics::days{1})) ==
+          "--day: 2026-11-24; expected a day from 2026-11-25 on");
+    CHECK(failing(about("beef-mince"), with_nobody_home()) ==
+          "--serves: nobody is home for dinner on Wed 25 Nov; expected how many serves to cook");
     kitchen::Kitchen unplanned = demo();
     unplanned.plan.clear();
     CHECK(failing(about_nothing(), unplanned) ==
@@ -153,7 +159,8 @@ TEST_CASE("with serves given, it may be asked for a day when nobody is home") {
 
 TEST_CASE("a dish that uses none of it is ruled out for that") {
     const auto answer = reasons(about("beef-mince"), "fish-baked-on-zucchini-tomato-and-olives");
-    CHECK(answer.reasons == std::vector<std::string>{"it uses no beef mince, and nothing in it that beef mince could replace well"});
+    CHECK(answer.reasons ==
+          std::vector<std::string>{"it uses no beef mince, and nothing in it that beef mince could replace well"});
     CHECK_FALSE(answer.position);
     CHECK_FALSE(answer.alternative);
 }
@@ -172,7 +179,9 @@ TEST_CASE("a dish whose allergen nothing replaces is ruled out, and the reason n
     const auto answer = reasons(about("zucchini"), "eggs-with-okra-and-tomato", kitchen);
     REQUIRE_FALSE(answer.reasons.empty());
     const auto of_eggs = reasons(about("eggs"), "eggs-with-okra-and-tomato", kitchen);
-    CHECK(of_eggs.reasons == std::vector<std::string>{"eggs has egg, which someone at the table avoids, and nothing free of it does its work"});
+    CHECK(of_eggs.reasons ==
+          std::vector<std::string>{
+              "eggs has egg, which someone at the table avoids, and nothing free of it does its work"});
 }
 
 TEST_CASE("what was asked about is not itself replaced because someone avoids it") {
@@ -184,7 +193,8 @@ TEST_CASE("what was asked about is not itself replaced because someone avoids it
 TEST_CASE("why not a dish that is among the answers: it stands there, and where") {
     const auto question = about("beef-mince");
     const auto answer = asked(question);
-    const auto found = std::find_if(answer.alternatives.begin(), answer.alternatives.end(), [](const auto& a) { return a.dish == dish("meat-loaf") && !a.ready_meal; });
+    const auto found = std::find_if(answer.alternatives.begin(), answer.alternatives.end(),
+                                    [](const auto& a) { return a.dish == dish("meat-loaf") && !a.ready_meal; });
     REQUIRE(found != answer.alternatives.end());
     const auto why = reasons(question, "meat-loaf");
     CHECK(why.reasons.empty());

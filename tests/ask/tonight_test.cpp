@@ -71,11 +71,13 @@ TEST_CASE("nothing to take out is already out of the freezer, and each is out be
 
 TEST_CASE("what is past its use-by is to be thrown out, and what is frozen is not") {
     kitchen::Kitchen kitchen = demo();
-    stock::Lot& chicken = *std::find_if(kitchen.lots.begin(), kitchen.lots.end(), [](const auto& lot) { return lot.number == 81; });
+    stock::Lot& chicken =
+        *std::find_if(kitchen.lots.begin(), kitchen.lots.end(), [](const auto& lot) { return lot.number == 81; });
     REQUIRE(chicken.use_by);
     const auto later = *chicken.use_by + basics::days{1};
     const auto answer = ask::ask_tonight(kitchen, later);
-    const auto found = std::find_if(answer.past.begin(), answer.past.end(), [](const auto& row) { return row.lot == 81; });
+    const auto found =
+        std::find_if(answer.past.begin(), answer.past.end(), [](const auto& row) { return row.lot == 81; });
     REQUIRE(found != answer.past.end());
     CHECK(found->amount == chicken.amount);
     CHECK(found->by == *chicken.use_by);
@@ -89,7 +91,8 @@ TEST_CASE("a meal whose ingredient is gone is short of it before the next shoppi
     kitchen::Kitchen kitchen = demo();
     std::erase_if(kitchen.lots, [](const stock::Lot& lot) { return lot.ingredient == thing("beef-mince"); });
     const auto answer = ask::ask_tonight(kitchen, demo_day);
-    const auto found = std::find_if(answer.short_of.begin(), answer.short_of.end(), [](const auto& row) { return row.ingredient == thing("beef-mince"); });
+    const auto found = std::find_if(answer.short_of.begin(), answer.short_of.end(),
+                                    [](const auto& row) { return row.ingredient == thing("beef-mince"); });
     REQUIRE(found != answer.short_of.end());
     CHECK(found->day == demo_day);
     CHECK(found->dish == dish("spaghetti-bolognese"));

@@ -143,7 +143,7 @@ class Run:
         if word == "test":
             end = next((i for i in range(at + 1, len(lines)) if lines[i].startswith("end test")), None)
             if end is None:
-                raise Failed(f"line {at + 1}: no 'end test'")
+                raise Failed(f"no 'end test'")
             words = self.words(rest)
             answer = self.with_json(words)
             out, err, status = self.call(words)
@@ -162,11 +162,11 @@ class Run:
             name, _, arguments = rest.partition(" ")
             out, err, status = self.call(self.words(arguments))
             if status != 0:
-                raise Failed(f"line {at + 1}: status {status}: {err}")
+                raise Failed(f"status {status}: {err}")
             if word == "keep":
                 self.kept[name] = out
             elif (self.kept[name] == out) != (word == "same"):
-                raise Failed(f"line {at + 1}: the output is {'not ' if word == 'same' else ''}what was kept as {name}")
+                raise Failed(f"the output is {'not ' if word == 'same' else ''}what was kept as {name}")
         elif word == "copy":
             source, target = (self.dir / n for n in shlex.split(rest))
             shutil.copytree(source, target) if source.is_dir() else shutil.copy2(source, target)
@@ -184,9 +184,9 @@ class Run:
         elif word == "same-bytes":
             name, _, file = rest.partition(" ")
             if self.kept[name] != (self.dir / file).read_bytes():
-                raise Failed(f"line {at + 1}: {file} has changed")
+                raise Failed(f"{file} has changed")
         elif line and not line.startswith(";") and word != "kitchen":
-            raise Failed(f"line {at + 1}: not understood: {line}")
+            raise Failed(f"not understood: {line}")
         return [line], at + 1
 
     def with_json(self, words):
@@ -216,7 +216,11 @@ class Run:
         self.start(kinds[0] if kinds else "demo")
         result, at = [], 0
         while at < len(lines):
-            shown, at = self.block(lines, at)
+            try:
+                shown, at = self.block(lines, at)
+            except Failed as error:
+                self.failures.append((at + 1, [], [str(error)]))
+                shown, at = [lines[at]], at + 1
             result += shown
         if self.write and result != lines:
             self.path.write_text("\n".join(result) + "\n", encoding="utf-8")

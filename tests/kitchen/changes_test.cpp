@@ -117,6 +117,16 @@ TEST_CASE("fourteen trays that weigh 7.3 kg are 7.3 kg") {
     CHECK(change.line == "got 14 packs (7.3 kg) beef mince into far-freezer, best by 2027-02-23");
 }
 
+TEST_CASE("packs that nobody knew of are found as packs, not as one large one") {
+    Story story;
+    story.gets("beef-mince", {grams(1000), 2'000, {}}, "far-freezer");
+    story.moves("beef-mince", packs(5'000), "far-freezer", "near-freezer");
+    REQUIRE(story.kitchen.lots.size() == 1);
+    CHECK(story.kitchen.lots.front().packs == std::vector<std::int64_t>(5, 500'000));
+    story.moves("lamb-leg", packs(2'000), "far-freezer", "near-freezer");
+    CHECK(stock::pack_count(story.kitchen.lots.back()) == 2'000);
+}
+
 TEST_CASE("a bare number of packs takes the pack's usual size, and what was paid becomes the last price") {
     Story story;
     kitchen::Got got{
@@ -285,7 +295,7 @@ TEST_CASE("a dish eats the first-expired lots, and staples are not counted") {
     CHECK(story.has("cold-meat-loaf") == 2'000);
     CHECK(story.kitchen.history ==
           std::vector<kitchen::Had>{{story.today, kitchen::Meal::dinner, world.dish("meat-loaf")}});
-    CHECK(change.line == "cooked meat loaf for 5: 2 serves cold meat loaf into fridge, use by 2026-11-28");
+    CHECK(change.line == "cooked meat loaf, 5 serves: 2 serves cold meat loaf into fridge, use by 2026-11-28");
 }
 
 TEST_CASE("a dish scales to its serves, exactly") {

@@ -64,7 +64,8 @@ TEST_CASE("a roster that begins within a week changes over on that weekday") {
 TEST_CASE("away is away for its meals, both ends included") {
     auto person = in_turn();
     person.roster = {person.roster.front()};
-    person.away = {{{day("2026-12-18"), day("2026-12-20")}, both}, {{day("2026-12-02"), day("2026-12-02")}, only(Meal::lunch)}};
+    person.away = {{{day("2026-12-18"), day("2026-12-20")}, both},
+                   {{day("2026-12-02"), day("2026-12-02")}, only(Meal::lunch)}};
     CHECK(home(person, day("2026-12-17"), Meal::dinner));
     CHECK_FALSE(home(person, day("2026-12-18"), Meal::lunch));
     CHECK_FALSE(home(person, day("2026-12-20"), Meal::dinner));
@@ -75,7 +76,8 @@ TEST_CASE("away is away for its meals, both ends included") {
 
 TEST_CASE("the kinds of a standing night take turns, a week each") {
     kitchen::Household household;
-    household.standing_nights = {{std::chrono::Monday, {"pulses", "soup", "eggs"}, day("2026-11-23")}, {std::chrono::Sunday, {"roast"}, day("2026-11-23")}};
+    household.standing_nights = {{std::chrono::Monday, {"pulses", "soup", "eggs"}, day("2026-11-23")},
+                                 {std::chrono::Sunday, {"roast"}, day("2026-11-23")}};
     CHECK(standing_kind(household, day("2026-11-23")) == "pulses");
     CHECK(standing_kind(household, day("2026-11-30")) == "soup");
     CHECK(standing_kind(household, day("2026-12-07")) == "eggs");

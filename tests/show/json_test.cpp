@@ -28,8 +28,8 @@ void each_has(const Json& list, const Keys& expected) {
     for (const auto& row : list) CHECK(keys(row) == expected);
 }
 
-const Keys alternative_keys{"dish", "label",     "ready_meal", "same_base", "likeness", "minutes", "worth",
-                            "because", "uses", "stand_ins",  "to_buy",    "leaves",   "cautions"};
+const Keys alternative_keys{"dish",    "label", "ready_meal", "same_base", "likeness", "minutes", "worth",
+                            "because", "uses",  "stand_ins",  "to_buy",    "leaves",   "cautions"};
 
 void is_whole(const Json& a) {
     CHECK(keys(a) == alternative_keys);
@@ -47,7 +47,12 @@ void is_whole(const Json& a) {
 }
 
 ask::ElseQuestion about_mince(basics::Day day) {
-    return {.day = day, .using_ = catalogue::Of{tests::thing("beef-mince")}, .lot = {}, .instead_of = {}, .serves = {}, .left = 2};
+    return {.day = day,
+            .using_ = catalogue::Of{tests::thing("beef-mince")},
+            .lot = {},
+            .instead_of = {},
+            .serves = {},
+            .left = 2};
 }
 
 }  // namespace
@@ -57,7 +62,8 @@ TEST_CASE("the JSON of else has every key, and its lines add up") {
     REQUIRE(answer);
     const Json document = show::json(*answer, demo());
     CHECK(keys(document) == Keys{"question", "alternatives"});
-    CHECK(keys(document["question"]) == Keys{"day", "using", "lot", "instead_of", "planned", "serves", "left", "horizon"});
+    CHECK(keys(document["question"]) ==
+          Keys{"day", "using", "lot", "instead_of", "planned", "serves", "left", "horizon"});
     CHECK(document["question"]["day"] == "2026-11-27");
     CHECK(document["question"]["using"] == Json::array({"beef-mince"}));
     CHECK(document["question"]["planned"] == "pizza-prosciutto-squash");
@@ -88,12 +94,13 @@ TEST_CASE("the JSON of why not has every key, whether or not the dish is among t
 TEST_CASE("the JSON of tonight has every key") {
     for (int i = 0; i < 4; ++i) {
         const Json document = show::json(ask::ask_tonight(demo(), demo_day + basics::days{i}), demo());
-        CHECK(keys(document) == Keys{"day", "dinner", "standing_kind", "eaters", "lunches", "take_out", "use_first", "short", "past_use_by",
-                                     "shopping", "cautions"});
+        CHECK(keys(document) == Keys{"day", "dinner", "standing_kind", "eaters", "lunches", "take_out", "use_first",
+                                     "short", "past_use_by", "shopping", "cautions"});
         const Keys meal{"dish", "label", "ready_meal", "serves", "minutes"};
         CHECK(keys(document["dinner"]) == meal);
         each_has(document["lunches"], meal);
-        each_has(document["take_out"], {"lot", "ingredient", "label", "amount", "packs", "from", "to", "day", "method", "for", "cook_by", "cautions"});
+        each_has(document["take_out"], {"lot", "ingredient", "label", "amount", "packs", "from", "to", "day", "method",
+                                        "for", "cook_by", "cautions"});
         for (const auto& move : document["take_out"]) CHECK(keys(move["for"]) == Keys{"day", "meal", "dish"});
         const Keys danger{"ingredient", "label", "lot", "amount", "price", "by", "limit"};
         each_has(document["use_first"], danger);
@@ -118,6 +125,7 @@ TEST_CASE("amounts have UCUM units, and no more than three decimals") {
 
 TEST_CASE("problems have every key, with null where there is no hint") {
     const basics::Problems problems{{"a", "b", "c", std::nullopt}, {"d", "e", "f", "g"}};
-    CHECK(show::json_problems(problems).dump() ==
-          R"({"problems":[{"where":"a","found":"b","expected":"c","hint":null},{"where":"d","found":"e","expected":"f","hint":"g"}]})");
+    CHECK(
+        show::json_problems(problems).dump() ==
+        R"({"problems":[{"where":"a","found":"b","expected":"c","hint":null},{"where":"d","found":"e","expected":"f","hint":"g"}]})");
 }

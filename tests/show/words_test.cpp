@@ -1,11 +1,11 @@
 // Words and figures as answers show them.
 #include "show/words.hpp"
 
+#include <fmt/format.h>
 #include <rapidcheck.h>
 #include <rapidcheck/catch.h>
 
 #include <catch2/catch.hpp>
-#include <fmt/format.h>
 #include <limits>
 #include <sstream>
 
@@ -29,8 +29,9 @@ std::vector<std::string> words_of(const std::string& text) {
 }
 
 std::string any_word() {
-    const auto letters = *rc::gen::resize(30, rc::gen::nonEmpty(rc::gen::container<std::vector<std::string>>(
-                                                  rc::gen::elementOf(std::vector<std::string>{"a", "b", "-", "7", "é", "½", "€", "…"}))));
+    const auto letters = *rc::gen::resize(
+        30, rc::gen::nonEmpty(rc::gen::container<std::vector<std::string>>(
+                rc::gen::elementOf(std::vector<std::string>{"a", "b", "-", "7", "é", "½", "€", "…"}))));
     std::string word;
     for (const auto& letter : letters) word += letter;
     return word;
@@ -57,7 +58,8 @@ TEST_CASE("wrapped lines are no longer than the width, and say the same words") 
             RC_ASSERT(lines[i].find("  ", start) == std::string::npos);
             RC_ASSERT(show::length(lines[i]) <= width || words.size() <= 1);
             // A line is broken only where the next word would not have fitted.
-            if (i + 1 < lines.size()) RC_ASSERT(show::length(lines[i]) + 1 + show::length(words_of(lines[i + 1]).front()) > width);
+            if (i + 1 < lines.size())
+                RC_ASSERT(show::length(lines[i]) + 1 + show::length(words_of(lines[i + 1]).front()) > width);
         }
     });
 }

@@ -2,14 +2,13 @@
 #pragma once
 
 #include <algorithm>
+#include <catch2/catch.hpp>
 #include <filesystem>
 #include <iostream>
 #include <memory>
 #include <nlohmann/json.hpp>
 #include <string>
 #include <string_view>
-
-#include <catch2/catch.hpp>
 
 #include "exchange/file.hpp"
 #include "exchange/household.hpp"
@@ -46,11 +45,14 @@ inline const nlohmann::json& demo_document(const std::string& name) {
 }
 
 /// A kitchen of the demo household with that stock document.
-inline kitchen::Kitchen demo_with(const std::shared_ptr<const kitchen::Knowledge>& knowledge, const nlohmann::json& stock_document) {
+inline kitchen::Kitchen demo_with(const std::shared_ptr<const kitchen::Knowledge>& knowledge,
+                                  const nlohmann::json& stock_document) {
     kitchen::Kitchen kitchen;
     kitchen.knowledge = knowledge;
-    kitchen.household = read_or_end(exchange::read_household(demo_document("kitchen.json"), "kitchen.json", *knowledge));
-    auto stock = read_or_end(exchange::read_stock(stock_document, "stock.json", *knowledge, kitchen.household, basics::days{0}));
+    kitchen.household =
+        read_or_end(exchange::read_household(demo_document("kitchen.json"), "kitchen.json", *knowledge));
+    auto stock =
+        read_or_end(exchange::read_stock(stock_document, "stock.json", *knowledge, kitchen.household, basics::days{0}));
     kitchen.lots = std::move(stock.lots);
     kitchen.plan = std::move(stock.plan);
     kitchen.history = std::move(stock.history);
@@ -58,7 +60,8 @@ inline kitchen::Kitchen demo_with(const std::shared_ptr<const kitchen::Knowledge
 }
 
 inline const kitchen::Kitchen& demo() {
-    static const kitchen::Kitchen kitchen = demo_with(knowledge_in(SAMEBASE_SOURCE_DIR "/data"), demo_document("stock.json"));
+    static const kitchen::Kitchen kitchen =
+        demo_with(knowledge_in(SAMEBASE_SOURCE_DIR "/data"), demo_document("stock.json"));
     return kitchen;
 }
 

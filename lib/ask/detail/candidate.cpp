@@ -22,12 +22,14 @@ AllergenSet serve_holds(const Setting& setting, const cookbook::Dish& dish, cons
     for (const DishIngredient& line : dish.ingredients) {
         if (line.optional) continue;
         const auto apart = separate == nullptr ? std::vector<std::pair<IngredientId, IngredientId>>{} : separate->swaps;
-        const auto own = std::find_if(apart.begin(), apart.end(), [&](const auto& swap) { return swap.first == line.ingredient; });
+        const auto own =
+            std::find_if(apart.begin(), apart.end(), [&](const auto& swap) { return swap.first == line.ingredient; });
         if (own != apart.end()) {
             set.add(setting.holds[own->second.index()]);
             continue;
         }
-        const auto all = std::find_if(swaps.begin(), swaps.end(), [&](const auto& swap) { return swap.of == line.ingredient; });
+        const auto all =
+            std::find_if(swaps.begin(), swaps.end(), [&](const auto& swap) { return swap.of == line.ingredient; });
         if (all == swaps.end()) {
             set.add(setting.holds[line.ingredient.index()]);
         } else {
@@ -39,7 +41,8 @@ AllergenSet serve_holds(const Setting& setting, const cookbook::Dish& dish, cons
 
 std::string allergen_words(AllergenSet set) {
     std::string words;
-    for (const catalogue::Allergen allergen : set.members()) words += (words.empty() ? "" : ", ") + std::string(name(allergen));
+    for (const catalogue::Allergen allergen : set.members())
+        words += (words.empty() ? "" : ", ") + std::string(name(allergen));
     return words;
 }
 
@@ -49,8 +52,12 @@ class Builder {
         : setting_(setting), kitchen_(*setting.kitchen), id_(id), dish_(kitchen_.cookbook()[id]) {}
 
     Candidate build() {
-        planned_ = kitchen::Planned{.day = setting_.question.day, .meal = kitchen::Meal::dinner, .dish = id_, .ready_meal = false,
-                                    .serves = setting_.question.serves, .left = setting_.question.left};
+        planned_ = kitchen::Planned{.day = setting_.question.day,
+                                    .meal = kitchen::Meal::dinner,
+                                    .dish = id_,
+                                    .ready_meal = false,
+                                    .serves = setting_.question.serves,
+                                    .left = setting_.question.left};
         cooking_ = flow::cook(kitchen_, planned_);
         decide_avoided();
         if (!use_the_named() || !free_of_avoided()) return std::move(result_);
@@ -111,15 +118,16 @@ class Builder {
         }
         if (!best) {
             result_.ruled_out.push_back(fmt::format("it uses no {}, and nothing in it that {} could replace well",
-                                                    kitchen_.catalogue().name(setting_.using_), kitchen_.catalogue().name(setting_.using_)));
+                                                    kitchen_.catalogue().name(setting_.using_),
+                                                    kitchen_.catalogue().name(setting_.using_)));
             return false;
         }
         put_in_place(*replaced, *best);
         return true;
     }
 
-    /// What stand-ins for a line must be free of: what is avoided without a separate serve, and what a separate serve would not
-    /// take away again because it leaves this line as it is.
+    /// What stand-ins for a line must be free of: what is avoided without a separate serve, and what a separate serve
+    /// would not take away again because it leaves this line as it is.
     [[nodiscard]] AllergenSet avoided_in(const DishIngredient& line) const {
         AllergenSet avoid = strict_;
         for (const cookbook::SeparateServe& serve : dish_.separate) {
@@ -131,13 +139,12 @@ class Builder {
     }
 
     [[nodiscard]] bool someone_avoids(catalogue::Allergen allergen) const {
-        return std::any_of(setting_.eaters.begin(), setting_.eaters.end(), [&](std::size_t eater) {
-            return kitchen_.household.people[eater].avoids.has(allergen);
-        });
+        return std::any_of(setting_.eaters.begin(), setting_.eaters.end(),
+                           [&](std::size_t eater) { return kitchen_.household.people[eater].avoids.has(allergen); });
     }
 
-    /// Stand-ins for a line, free of what must be avoided there, in this kitchen's stock too. What was asked about is replaced by
-    /// nothing but another of its family, where a family was asked about.
+    /// Stand-ins for a line, free of what must be avoided there, in this kitchen's stock too. What was asked about is
+    /// replaced by nothing but another of its family, where a family was asked about.
     [[nodiscard]] std::vector<graph::StandIn> stand_ins_for(const DishIngredient& line, double least_fit) const {
         const AllergenSet avoid = avoided_in(line);
         const bool named = kitchen_.catalogue().is(line.ingredient, setting_.using_);
@@ -152,7 +159,8 @@ class Builder {
     }
 
     void put_in_place(const DishIngredient& line, const graph::StandIn& stand_in) {
-        StandInUse use{.replaced = line.ingredient, .use = {}, .role = line.role, .fit = stand_in.fit(), .note = stand_in.note};
+        StandInUse use{
+            .replaced = line.ingredient, .use = {}, .role = line.role, .fit = stand_in.fit(), .note = stand_in.note};
         const auto amount = line_amount(line);
         for (const auto& [ingredient, ratio] : stand_in.use) {
             const auto used = flow::in_place_of(kitchen_.catalogue(), line.ingredient, amount, ingredient, ratio);
@@ -165,7 +173,8 @@ class Builder {
 
     /// The line's amount for the serves that are cooked.
     [[nodiscard]] std::int64_t line_amount(const DishIngredient& line) const {
-        return basics::fits(basics::scale(line.amount.value(), cooking_.serves_thousandths, std::int64_t{1000} * dish_.serves));
+        return basics::fits(
+            basics::scale(line.amount.value(), cooking_.serves_thousandths, std::int64_t{1000} * dish_.serves));
     }
 
     /// The line's weight in the dish's profile, from 0 to 1.
@@ -189,13 +198,15 @@ class Builder {
             const auto shared = setting_.holds[line.ingredient.index()].shared_with(strict_);
             if (line.optional || shared.empty() || swapped(line.ingredient)) continue;
             const auto stand_ins = stand_ins_for(line, kitchen_.graph().parameters().least_fit);
-            const auto there = std::find_if(stand_ins.begin(), stand_ins.end(), [&](const auto& s) { return in_stock(line, s); });
-            const auto chosen = there != stand_ins.end() ? there : std::find_if(stand_ins.begin(), stand_ins.end(), [&](const auto& s) {
-                return can_be_had(s);
-            });
+            const auto there =
+                std::find_if(stand_ins.begin(), stand_ins.end(), [&](const auto& s) { return in_stock(line, s); });
+            const auto chosen = there != stand_ins.end() ? there
+                                                         : std::find_if(stand_ins.begin(), stand_ins.end(),
+                                                                        [&](const auto& s) { return can_be_had(s); });
             if (chosen == stand_ins.end()) {
-                result_.ruled_out.push_back(fmt::format("{} has {}, which someone at the table avoids, and nothing free of it does its work",
-                                                        name_of(line.ingredient), allergen_words(shared)));
+                result_.ruled_out.push_back(
+                    fmt::format("{} has {}, which someone at the table avoids, and nothing free of it does its work",
+                                name_of(line.ingredient), allergen_words(shared)));
                 return false;
             }
             put_in_place(line, *chosen);
@@ -206,7 +217,8 @@ class Builder {
     [[nodiscard]] bool in_stock(const DishIngredient& line, const graph::StandIn& stand_in) const {
         const auto amount = line_amount(line);
         return std::all_of(stand_in.use.begin(), stand_in.use.end(), [&](const auto& part) {
-            const auto needed = flow::in_place_of(kitchen_.catalogue(), line.ingredient, amount, part.first, part.second);
+            const auto needed =
+                flow::in_place_of(kitchen_.catalogue(), line.ingredient, amount, part.first, part.second);
             return there(part.first) >= needed;
         });
     }
@@ -216,9 +228,8 @@ class Builder {
     }
 
     [[nodiscard]] bool can_be_had(const graph::StandIn& stand_in) const {
-        return std::all_of(stand_in.use.begin(), stand_in.use.end(), [&](const auto& part) {
-            return kitchen_.catalogue()[part.first].pack.has_value();
-        });
+        return std::all_of(stand_in.use.begin(), stand_in.use.end(),
+                           [&](const auto& part) { return kitchen_.catalogue()[part.first].pack.has_value(); });
     }
 
     /// What is not there is replaced by what is, where that costs less than buying it; else it is bought.
@@ -235,8 +246,8 @@ class Builder {
             } else if (price) {
                 result_.bought_at_once.push_back(line.ingredient);
             } else {
-                result_.ruled_out.push_back(fmt::format("there is no {}, it cannot be bought, and nothing here does its work",
-                                                        name_of(line.ingredient)));
+                result_.ruled_out.push_back(fmt::format(
+                    "there is no {}, it cannot be bought, and nothing here does its work", name_of(line.ingredient)));
             }
         }
         const auto buy_parts = [&](const StandInUse& use) {
@@ -249,7 +260,8 @@ class Builder {
         for (const StandInUse& use : result_.stand_ins) buy_parts(use);
         buy_for_separate_serves();
         if (result_.stand_ins.size() > kitchen_.graph().parameters().most_stand_ins) {
-            result_.ruled_out.push_back(fmt::format("{} things in it would have to be something else", result_.stand_ins.size()));
+            result_.ruled_out.push_back(
+                fmt::format("{} things in it would have to be something else", result_.stand_ins.size()));
         }
     }
 
@@ -263,7 +275,8 @@ class Builder {
             if (kitchen_.catalogue()[need.ingredient].pack) {
                 result_.bought_at_once.push_back(need.ingredient);
             } else {
-                result_.ruled_out.push_back(fmt::format("there is not enough {}, and it cannot be bought", name_of(need.ingredient)));
+                result_.ruled_out.push_back(
+                    fmt::format("there is not enough {}, and it cannot be bought", name_of(need.ingredient)));
             }
         }
     }
@@ -283,7 +296,8 @@ class Builder {
     }
 
     [[nodiscard]] std::int64_t loss(const DishIngredient& line, const graph::StandIn& stand_in) const {
-        return std::llround(share_of(line) * (1 - stand_in.fit()) * static_cast<double>(kitchen_.household.worths.fussiness.minor));
+        return std::llround(share_of(line) * (1 - stand_in.fit()) *
+                            static_cast<double>(kitchen_.household.worths.fussiness.minor));
     }
 
     /// The last word on allergens: what each eater's serve really holds.
@@ -303,15 +317,17 @@ class Builder {
             const bool free = separate != nullptr &&
                               serve_holds(setting_, dish_, result_.swaps, separate).shared_with(person.avoids).empty();
             if (!free) {
-                result_.ruled_out.push_back(fmt::format("{} avoids {}, and no serve of it is without", person.name, allergen_words(common)));
+                result_.ruled_out.push_back(
+                    fmt::format("{} avoids {}, and no serve of it is without", person.name, allergen_words(common)));
                 continue;
             }
-            result_.cautions.push_back(fmt::format("A serve apart for {} (no listed {}; read the labels){}: keep it, its pan and its spoon "
-                                                   "from touching the rest.",
-                                                   person.name, allergen_words(common),
-                                                   separate->note.empty() ? "" : ": " + separate->note));
+            result_.cautions.push_back(
+                fmt::format("A serve apart for {} (no listed {}; read the labels){}: keep it, its pan and its spoon "
+                            "from touching the rest.",
+                            person.name, allergen_words(common), separate->note.empty() ? "" : ": " + separate->note));
         }
-        const AllergenSet guests = serve_holds(setting_, dish_, result_.swaps, nullptr).shared_with(setting_.guests_avoid);
+        const AllergenSet guests =
+            serve_holds(setting_, dish_, result_.swaps, nullptr).shared_with(setting_.guests_avoid);
         if (!guests.empty()) result_.ruled_out.push_back("a guest avoids " + allergen_words(guests));
         said.add(setting_.guests_avoid);
         if (!said.empty() && result_.ruled_out.empty()) {
@@ -324,8 +340,8 @@ class Builder {
         for (const DishIngredient& line : dish_.ingredients) {
             const auto shared = setting_.holds[line.ingredient.index()].shared_with(person.avoids);
             if (!line.optional || shared.empty()) continue;
-            result_.cautions.push_back(fmt::format("Keep the {} ({}) from {}'s plate, or leave it out.", name_of(line.ingredient),
-                                                   allergen_words(shared), person.name));
+            result_.cautions.push_back(fmt::format("Keep the {} ({}) from {}'s plate, or leave it out.",
+                                                   name_of(line.ingredient), allergen_words(shared), person.name));
         }
     }
 
@@ -358,7 +374,8 @@ std::vector<std::string> table_cautions(const kitchen::Kitchen& kitchen, basics:
     setting.holds = held_allergens(kitchen);
     const Candidate checked = candidate(setting, dish);
     std::vector<std::string> cautions;
-    for (const std::string& reason : checked.ruled_out) cautions.push_back(fmt::format("Not for everyone at the table: {}.", reason));
+    for (const std::string& reason : checked.ruled_out)
+        cautions.push_back(fmt::format("Not for everyone at the table: {}.", reason));
     for (const StandInUse& use : checked.stand_ins) {
         std::string words;
         for (const auto& [id, amount] : use.use) words += (words.empty() ? "" : " and ") + kitchen.catalogue()[id].name;
@@ -376,7 +393,8 @@ bool starts_from(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, co
     return std::any_of(needs.begin(), needs.end(), [&](const cookbook::BaseNeed& need) {
         if (const auto* ingredient = std::get_if<IngredientId>(&what)) return catalogue.is(*ingredient, need.of);
         const auto members = catalogue.members(std::get<catalogue::FamilyId>(what));
-        return std::any_of(members.begin(), members.end(), [&](IngredientId member) { return catalogue.is(member, need.of); });
+        return std::any_of(members.begin(), members.end(),
+                           [&](IngredientId member) { return catalogue.is(member, need.of); });
     });
 }
 
@@ -403,7 +421,8 @@ std::int64_t available_at(const flow::Component& component, flow::Slot slot) {
     return total;
 }
 
-std::vector<std::string> disliked(const kitchen::Kitchen& kitchen, const kitchen::Person& person, const flow::Cooking& cooking) {
+std::vector<std::string> disliked(const kitchen::Kitchen& kitchen, const kitchen::Person& person,
+                                  const flow::Cooking& cooking) {
     std::vector<std::string> names;
     for (const flow::Needed& need : cooking.needs) {
         const bool dislikes = std::any_of(person.dislikes.begin(), person.dislikes.end(), [&](const catalogue::Of& of) {

@@ -16,13 +16,14 @@ struct Setting {
     basics::Day today;
     ElseQuestion question;
     catalogue::Of using_;
-    std::vector<std::size_t> eaters;            ///< positions in household.people
+    std::vector<std::size_t> eaters;  ///< positions in household.people
     catalogue::AllergenSet guests_avoid;
     const flow::Balancer* balancer = nullptr;
-    const flow::Balance* before = nullptr;      ///< with what is planned
-    std::vector<std::int64_t> available;        ///< by ingredient handle: what can be used at that dinner
-    std::vector<bool> can_be_bought_before;     ///< by ingredient handle: a shopping day lies between
-    /// By ingredient handle: what it counts as holding. A leftover holds what the dishes hold that its lots, or the plan, came from.
+    const flow::Balance* before = nullptr;   ///< with what is planned
+    std::vector<std::int64_t> available;     ///< by ingredient handle: what can be used at that dinner
+    std::vector<bool> can_be_bought_before;  ///< by ingredient handle: a shopping day lies between
+    /// By ingredient handle: what it counts as holding. A leftover holds what the dishes hold that its lots, or the
+    /// plan, came from.
     std::vector<catalogue::AllergenSet> holds;
 };
 
@@ -39,9 +40,10 @@ struct Candidate {
 
 [[nodiscard]] Candidate candidate(const Setting& setting, cookbook::DishId dish);
 
-/// What those at the table must know of a dish that is planned for that dinner: serves apart, what replaces what, or that someone
-/// there avoids what it holds.
-[[nodiscard]] std::vector<std::string> table_cautions(const kitchen::Kitchen& kitchen, basics::Day day, cookbook::DishId dish);
+/// What those at the table must know of a dish that is planned for that dinner: serves apart, what replaces what, or
+/// that someone there avoids what it holds.
+[[nodiscard]] std::vector<std::string> table_cautions(const kitchen::Kitchen& kitchen, basics::Day day,
+                                                      cookbook::DishId dish);
 
 /// Whether a base starts from what is used.
 [[nodiscard]] bool starts_from(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, const catalogue::Of& what);

@@ -9,27 +9,30 @@ namespace samebase::ask::detail {
 
 namespace {
 
-/// Cold water: 66 minutes a kilogram and at least an hour, changed every half hour (US land-grant extension services citing USDA
-/// FSIS, The Big Thaw; reference rows "whole turkey" and "1 lb package"), then cooked at once.
+/// Cold water: 66 minutes a kilogram and at least an hour, changed every half hour (US land-grant extension services
+/// citing USDA FSIS, The Big Thaw; reference rows "whole turkey" and "1 lb package"), then cooked at once.
 int cold_water_minutes(std::int64_t mg) {
     constexpr std::int64_t minutes_per_kg = 66;
     constexpr std::int64_t mg_per_kg = 1'000'000;
     return static_cast<int>(std::max<std::int64_t>(60, (mg * minutes_per_kg + mg_per_kg - 1) / mg_per_kg));
 }
 
-void thawing(const kitchen::Kitchen& kitchen, const std::vector<LotUse>& uses, const flow::Cooking& cooking, basics::Day today,
-             std::vector<std::string>& cautions) {
+void thawing(const kitchen::Kitchen& kitchen, const std::vector<LotUse>& uses, const flow::Cooking& cooking,
+             basics::Day today, std::vector<std::string>& cautions) {
     for (const LotUse& use : uses) {
         if (use.state != stock::State::frozen) continue;
         const catalogue::Ingredient& thing = kitchen.catalogue()[use.ingredient];
         if (thing.thaw == catalogue::Thaw::from_frozen) continue;
         if (cooking.day == today) {
             const auto mass = catalogue::weight(use.amount, thing);
-            cautions.push_back(fmt::format("The {} is frozen: thaw it in cold water in a leakproof bag, changed every 30 minutes, about "
-                                           "{} minutes, never on the bench, and cook it at once.",
-                                           thing.name, mass ? cold_water_minutes(mass->value) : 60));
+            cautions.push_back(fmt::format(
+                "The {} is frozen: thaw it in cold water in a leakproof bag, changed every 30 minutes, about "
+                "{} minutes, never on the bench, and cook it at once.",
+                thing.name, mass ? cold_water_minutes(mass->value) : 60));
         } else {
-            cautions.push_back(fmt::format("The {} is frozen: thaw it in the fridge, 24 hours for every 1.8 kg and at least 24 hours.", thing.name));
+            cautions.push_back(
+                fmt::format("The {} is frozen: thaw it in the fridge, 24 hours for every 1.8 kg and at least 24 hours.",
+                            thing.name));
         }
     }
 }
@@ -57,8 +60,8 @@ std::vector<std::string> safety_cautions(const kitchen::Kitchen& kitchen, const 
     }
     for (const LotUse& use : uses) {
         if (use.use_by == today && cooking.day == today) {
-            cautions.push_back(fmt::format("The {} must be eaten today: its use-by is {}.", kitchen.catalogue()[use.ingredient].name,
-                                           basics::short_day(*use.use_by)));
+            cautions.push_back(fmt::format("The {} must be eaten today: its use-by is {}.",
+                                           kitchen.catalogue()[use.ingredient].name, basics::short_day(*use.use_by)));
         }
     }
     return cautions;

@@ -23,8 +23,9 @@ std::int64_t total_tossed(const flow::Part* part) {
 
 std::int64_t total_bought(const flow::Part* part) {
     if (part == nullptr) return 0;
-    return std::accumulate(part->outcome.fates.begin(), part->outcome.fates.end(), std::int64_t{0},
-                           [](std::int64_t sum, const flow::Fate& fate) { return sum + (fate.bought ? fate.unit.amount : 0); });
+    return std::accumulate(
+        part->outcome.fates.begin(), part->outcome.fates.end(), std::int64_t{0},
+        [](std::int64_t sum, const flow::Fate& fate) { return sum + (fate.bought ? fate.unit.amount : 0); });
 }
 
 std::int64_t total_kept(const flow::Part* part) {
@@ -41,13 +42,15 @@ std::int64_t total_unmet(const flow::Part* part) {
 /// The lines that compare two balances, an ingredient each.
 class Difference {
   public:
-    Difference(const kitchen::Kitchen& kitchen, const flow::Balance& before, const flow::Balance& after, std::vector<Because>& lines)
+    Difference(const kitchen::Kitchen& kitchen, const flow::Balance& before, const flow::Balance& after,
+               std::vector<Because>& lines)
         : kitchen_(kitchen), lines_(lines) {
         auto b = before.parts.begin();
         auto a = after.parts.begin();
         while (b != before.parts.end() || a != after.parts.end()) {
-            const bool only_before = a == after.parts.end() ||
-                                     (b != before.parts.end() && (*b)->component.ingredient < (*a)->component.ingredient);
+            const bool only_before =
+                a == after.parts.end() ||
+                (b != before.parts.end() && (*b)->component.ingredient < (*a)->component.ingredient);
             const bool only_after = b == before.parts.end() ||
                                     (a != after.parts.end() && (*a)->component.ingredient < (*b)->component.ingredient);
             if (only_before) {
@@ -66,7 +69,7 @@ class Difference {
 
   private:
     void compare(const flow::Part* before, const flow::Part* after) {
-        const auto money = [](const flow::Part* part, Money flow::Outcome::* which) {
+        const auto money = [](const flow::Part* part, Money flow::Outcome::*which) {
             return part == nullptr ? Money{} : part->outcome.*which;
         };
         const auto unmet = [](const flow::Part* part) {
@@ -99,7 +102,8 @@ std::optional<int> nearest_time(const kitchen::Kitchen& kitchen, basics::Day day
         if (apart > within || !is_it(dish)) return;
         if (!nearest || apart < *nearest) nearest = apart;
     };
-    for (auto had = kitchen.history.rbegin(); had != kitchen.history.rend() && had->day >= day - basics::days{within}; ++had) {
+    for (auto had = kitchen.history.rbegin(); had != kitchen.history.rend() && had->day >= day - basics::days{within};
+         ++had) {
         consider(had->day, had->dish);
     }
     for (const kitchen::Planned& planned : kitchen.plan) {
@@ -114,10 +118,12 @@ void had_lately(const Setting& setting, cookbook::DishId id, std::vector<Because
     const kitchen::Kitchen& kitchen = *setting.kitchen;
     const cookbook::Dish& dish = kitchen.cookbook()[id];
     const Money price = kitchen.household.worths.had_lately;
-    const auto itself = nearest_time(kitchen, setting.question.day, dish.gap, [&](cookbook::DishId other) { return other == id; });
+    const auto itself =
+        nearest_time(kitchen, setting.question.day, dish.gap, [&](cookbook::DishId other) { return other == id; });
     if (itself && dish.gap > 0) {
         const Money cost = basics::share_of(price, dish.gap - *itself, dish.gap);
-        if (cost.minor != 0) lines.push_back({Line::had_lately, -cost, {}, {}, fmt::format("had or planned {} days apart", *itself)});
+        if (cost.minor != 0)
+            lines.push_back({Line::had_lately, -cost, {}, {}, fmt::format("had or planned {} days apart", *itself)});
     }
     if (!dish.base) return;
     const auto base = nearest_time(kitchen, setting.question.day, base_gap, [&](cookbook::DishId other) {
@@ -126,12 +132,16 @@ void had_lately(const Setting& setting, cookbook::DishId id, std::vector<Because
     if (!base) return;
     const Money cost = basics::share_of(price, base_gap - *base, std::int64_t{4} * base_gap);
     if (cost.minor != 0) {
-        lines.push_back({Line::had_lately, -cost, {}, {},
+        lines.push_back({Line::had_lately,
+                         -cost,
+                         {},
+                         {},
                          fmt::format("another dish on {} {} days apart", kitchen.cookbook()[*dish.base].name, *base)});
     }
 }
 
-int mark_of(const kitchen::Kitchen& kitchen, const kitchen::Person& person, cookbook::DishId id, const flow::Cooking& cooking) {
+int mark_of(const kitchen::Kitchen& kitchen, const kitchen::Person& person, cookbook::DishId id,
+            const flow::Cooking& cooking) {
     constexpr int worst = -3;
     constexpr int top = 3;
     for (const kitchen::Mark& mark : person.marks) {
@@ -153,9 +163,11 @@ void liking(const Setting& setting, cookbook::DishId id, const flow::Cooking& co
     const kitchen::Kitchen& kitchen = *setting.kitchen;
     if (setting.eaters.empty()) return;
     std::int64_t marks = 0;
-    for (const std::size_t eater : setting.eaters) marks += mark_of(kitchen, kitchen.household.people[eater], id, cooking);
+    for (const std::size_t eater : setting.eaters)
+        marks += mark_of(kitchen, kitchen.household.people[eater], id, cooking);
     if (marks == 0) return;
-    const Money money = basics::share_of(kitchen.household.worths.mark, marks, static_cast<std::int64_t>(setting.eaters.size()));
+    const Money money =
+        basics::share_of(kitchen.household.worths.mark, marks, static_cast<std::int64_t>(setting.eaters.size()));
     if (money.minor != 0) lines.push_back({Line::liking, money, {}, {}, "the mean of the eaters' marks"});
 }
 
@@ -164,7 +176,10 @@ void effort(const Setting& setting, const cookbook::Dish& dish, std::vector<Beca
     const int allowed = kitchen.household.minutes[std::chrono::weekday{setting.question.day}.c_encoding()];
     const int over = dish.minutes - allowed;
     if (over <= 0) return;
-    lines.push_back({Line::effort, Money{-kitchen.household.worths.minute.minor * over}, {}, {},
+    lines.push_back({Line::effort,
+                     Money{-kitchen.household.worths.minute.minor * over},
+                     {},
+                     {},
                      fmt::format("{} minutes, {} more than the day allows", dish.minutes, over)});
 }
 
@@ -199,7 +214,8 @@ void lots_used(const Setting& setting, const flow::Balance& after, const Candida
         if (part == nullptr) continue;
         for (const flow::Use& use : part->outcome.uses) {
             const auto want = static_cast<std::size_t>(use.want);
-            if (part->component.wants[want].slot != slot || part->reasons[want].dish != candidate.cooking.dish) continue;
+            if (part->component.wants[want].slot != slot || part->reasons[want].dish != candidate.cooking.dish)
+                continue;
             const flow::Fate& fate = part->outcome.fates[static_cast<std::size_t>(use.unit)];
             const stock::Lot* lot = kitchen.lot(fate.unit.lot);
             if (lot == nullptr) continue;
@@ -223,8 +239,10 @@ void bought(const Setting& setting, const flow::Balance& after, const Candidate&
         if (more <= 0) continue;
         const std::int64_t pack = part->component.offer->pack;
         const Money spent = part->outcome.spent - (before == nullptr ? Money{} : before->outcome.spent);
-        result.to_buy.push_back({need.ingredient, {setting.kitchen->catalogue()[need.ingredient].dimension, more},
-                                 static_cast<int>(more / pack), spent});
+        result.to_buy.push_back({need.ingredient,
+                                 {setting.kitchen->catalogue()[need.ingredient].dimension, more},
+                                 static_cast<int>(more / pack),
+                                 spent});
     }
 }
 
@@ -242,13 +260,15 @@ void weigh(const Setting& setting, const flow::Balance& after, const Candidate& 
     for (const Because& because : lines) alternative.worth += because.money;
 }
 
-void describe(const Setting& setting, const flow::Balance& after, const Candidate& candidate, Alternative& alternative) {
+void describe(const Setting& setting, const flow::Balance& after, const Candidate& candidate,
+              Alternative& alternative) {
     const kitchen::Kitchen& kitchen = *setting.kitchen;
     lots_used(setting, after, candidate, alternative);
     bought(setting, after, candidate, alternative);
     for (const flow::Needed& made : candidate.cooking.makes) {
         const catalogue::Ingredient& thing = kitchen.catalogue()[made.ingredient];
-        if (thing.in_serves) alternative.leaves.push_back({made.ingredient, made.amount, leftover_use_by(thing, setting.question.day)});
+        if (thing.in_serves)
+            alternative.leaves.push_back({made.ingredient, made.amount, leftover_use_by(thing, setting.question.day)});
     }
     alternative.cautions = candidate.cautions;
     for (const std::size_t eater : setting.eaters) {

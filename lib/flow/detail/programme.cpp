@@ -1,3 +1,5 @@
+#include "solver/programme.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -6,7 +8,6 @@
 
 #include "basics/exact.hpp"
 #include "flow/detail/search.hpp"
-#include "solver/programme.hpp"
 
 namespace samebase::flow::detail {
 
@@ -17,8 +18,8 @@ using solver::Programme;
 using solver::Row;
 using solver::Terms;
 
-/// A unit as the programme sees it: `starts` are binary columns, by the day on which it is thawed or opened (none where it can be
-/// used as it is). Or packs that are bought at one slot and opened on one day, `packs` a column for how many.
+/// A unit as the programme sees it: `starts` are binary columns, by the day on which it is thawed or opened (none where
+/// it can be used as it is). Or packs that are bought at one slot and opened on one day, `packs` a column for how many.
 struct Modelled {
     Unit unit;
     int packs = -1;
@@ -106,8 +107,10 @@ class Model {
                 continue;
             }
             for (const int day : want_days_) {
-                // Of packs opened on one day, those bought last that are there at its lunch last at least as long as any.
-                const bool later = i + 1 < static_cast<int>(offer.slots.size()) && offer.slots[static_cast<std::size_t>(i) + 1] <= lunch_of(day);
+                // Of packs opened on one day, those bought last that are there at its lunch last at least as long as
+                // any.
+                const bool later = i + 1 < static_cast<int>(offer.slots.size()) &&
+                                   offer.slots[static_cast<std::size_t>(i) + 1] <= lunch_of(day);
                 if (later) continue;
                 Unit opened = unit;
                 std::tie(opened.first, opened.last) = time_of(unit, day);
@@ -127,7 +130,8 @@ class Model {
         const int packs = programme_.add(Column{0, most, true});
         cost_.emplace_back(packs, static_cast<double>(unit.price.minor));
         order_.emplace_back(packs, static_cast<double>(units_.size() + 1));
-        units_.push_back({.unit = unit, .packs = packs, .offer_slot = offer_slot, .opened_day = opened_day, .starts = {}});
+        units_.push_back(
+            {.unit = unit, .packs = packs, .offer_slot = offer_slot, .opened_day = opened_day, .starts = {}});
     }
 
     void add_wants() {
@@ -147,7 +151,8 @@ class Model {
                 met.terms.emplace_back(use, 1.0);
                 within[u].terms.emplace_back(use, 1.0);
                 if (started.terms.empty()) continue;
-                for (auto& [column, factor] : started.terms) factor = -scaled(std::min(want.amount, modelled.unit.amount));
+                for (auto& [column, factor] : started.terms)
+                    factor = -scaled(std::min(want.amount, modelled.unit.amount));
                 started.terms.emplace_back(use, 1.0);
                 programme_.add(std::move(started));
             }
@@ -231,7 +236,8 @@ class Model {
                 const auto packs = static_cast<int>(std::lround(values[static_cast<std::size_t>(modelled.packs)]));
                 result.packs[static_cast<std::size_t>(modelled.offer_slot)] += packs;
                 if (modelled.opened_day < 0) continue;
-                result.bought_opened_day.insert(result.bought_opened_day.end(), static_cast<std::size_t>(packs), modelled.opened_day);
+                result.bought_opened_day.insert(result.bought_opened_day.end(), static_cast<std::size_t>(packs),
+                                                modelled.opened_day);
             } else {
                 if (modelled.unit.thaw_days > 0) result.ready_day[u] = start;
                 if (modelled.unit.thaw_days <= 0 && modelled.unit.opened_days >= 0) result.opened_day[u] = start;

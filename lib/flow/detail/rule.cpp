@@ -10,14 +10,16 @@ namespace {
 
 constexpr std::size_t most_packs_tried = 12;
 
-/// Of the packs, in their order, those that together are at least `need` and as little more as can be; all of them where they
-/// are not enough. Exact over the first `most_packs_tried`, the rest one by one.
+/// Of the packs, in their order, those that together are at least `need` and as little more as can be; all of them
+/// where they are not enough. Exact over the first `most_packs_tried`, the rest one by one.
 std::vector<int> least_over(const std::vector<Unit>& units, const std::vector<int>& packs, std::int64_t need) {
     std::vector<int> taken;
-    std::vector<int> tried(packs.begin(), packs.begin() + static_cast<std::ptrdiff_t>(std::min(packs.size(), most_packs_tried)));
+    std::vector<int> tried(packs.begin(),
+                           packs.begin() + static_cast<std::ptrdiff_t>(std::min(packs.size(), most_packs_tried)));
     const auto amount = [&](int unit) { return units[static_cast<std::size_t>(unit)].amount; };
     const auto sum = [&](const std::vector<int>& some) {
-        return std::accumulate(some.begin(), some.end(), std::int64_t{0}, [&](std::int64_t s, int u) { return s + amount(u); });
+        return std::accumulate(some.begin(), some.end(), std::int64_t{0},
+                               [&](std::int64_t s, int u) { return s + amount(u); });
     };
     if (sum(tried) < need) {
         std::int64_t so_far = 0;
@@ -75,7 +77,8 @@ class Rule {
         int best = -1;
         for (int i = 0; i < static_cast<int>(component_.units.size()); ++i) {
             const Unit& unit = component_.units[static_cast<std::size_t>(i)];
-            if (unit.opened_days < 0 || unit.thaw_days > 0 || decisions_.opened_day[static_cast<std::size_t>(i)] >= 0) continue;
+            if (unit.opened_days < 0 || unit.thaw_days > 0 || decisions_.opened_day[static_cast<std::size_t>(i)] >= 0)
+                continue;
             if (slot < unit.first || slot > unit.last) continue;
             if (best < 0 || unit.last < component_.units[static_cast<std::size_t>(best)].last) best = i;
         }
@@ -111,8 +114,8 @@ class Rule {
         if (offer.opened_days >= 0) {
             // Packs are numbered in the order of slots, and these are the last so far of theirs.
             const auto before = std::accumulate(decisions_.packs.begin(), decisions_.packs.begin() + at + 1, 0);
-            decisions_.bought_opened_day.insert(decisions_.bought_opened_day.begin() + before, static_cast<std::size_t>(packs),
-                                                day_of(slot));
+            decisions_.bought_opened_day.insert(decisions_.bought_opened_day.begin() + before,
+                                                static_cast<std::size_t>(packs), day_of(slot));
         }
         decisions_.packs[static_cast<std::size_t>(at)] += static_cast<int>(packs);
         return true;
@@ -138,7 +141,8 @@ Value bound(const Component& component) {
     Component eased = component;
     eased.offer.reset();
     for (Unit& unit : eased.units) {
-        if (unit.thaw_days > 0) unit.first = std::max(unit.first, unit.cold_water ? dinner_of(0) : lunch_of(unit.thaw_days));
+        if (unit.thaw_days > 0)
+            unit.first = std::max(unit.first, unit.cold_water ? dinner_of(0) : lunch_of(unit.thaw_days));
         unit.thaw_days = 0;
         unit.opened_days = -1;
     }
@@ -149,7 +153,8 @@ Value bound(const Component& component) {
     const auto wanted = std::accumulate(component.wants.begin(), component.wants.end(), std::int64_t{0}, sum);
     for (const Slot slot : component.offer->slots) {
         const int keeps = component.offer->keeps_days;
-        eased.units.push_back({.amount = wanted, .first = slot, .last = keeps < 0 ? never : dinner_of(day_of(slot) + keeps)});
+        eased.units.push_back(
+            {.amount = wanted, .first = slot, .last = keeps < 0 ? never : dinner_of(day_of(slot) + keeps)});
     }
     const Outcome with_plenty = carry_out(eased, {});
     Value value = with_plenty.value(component);

@@ -8,11 +8,12 @@ namespace samebase::flow::detail {
 /// Whether anything has to be decided: thawing, opening that shortens a time, or buying.
 [[nodiscard]] bool nothing_to_decide(const Component& component);
 
-/// Decides want by want: what is in use first, then what is opened, then thawed (the packs that leave least over), then bought
-/// as late as possible. Quick, and often best.
+/// Decides want by want: what is in use first, then what is opened, then thawed (the packs that leave least over), then
+/// bought as late as possible. Quick, and often best.
 [[nodiscard]] Decisions by_rule(const Component& component);
 
-/// No decisions do better than this: thawing and opening shorten nothing, and of what is bought only the last pack is rounded up.
+/// No decisions do better than this: thawing and opening shorten nothing, and of what is bought only the last pack is
+/// rounded up.
 [[nodiscard]] Value bound(const Component& component);
 
 /// Tries every combination where there are at most so many, and returns the first of the best: exact.
@@ -23,8 +24,9 @@ struct Programmed {
     bool proved = false;
 };
 
-/// Decides by an integer programme on the solver room. `least_unmet`, where it is not empty, is what is unmet by day in the best
-/// outcome, known beforehand. Nothing where the solver found nothing.
-[[nodiscard]] std::optional<Programmed> by_programme(const Component& component, const std::vector<std::int64_t>& least_unmet = {});
+/// Decides by an integer programme on the solver room. `least_unmet`, where it is not empty, is what is unmet by day in
+/// the best outcome, known beforehand. Nothing where the solver found nothing.
+[[nodiscard]] std::optional<Programmed> by_programme(const Component& component,
+                                                     const std::vector<std::int64_t>& least_unmet = {});
 
 }  // namespace samebase::flow::detail

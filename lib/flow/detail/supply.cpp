@@ -21,8 +21,8 @@ Slot last_slot(basics::Day last, basics::Span span) {
     return dinner_of(static_cast<int>((last - span.first).count()));
 }
 
-/// Until when a lot that is not frozen counts: its use-by; for what is kept cool its best-by too, past which one looks and
-/// decides, so that no plan should lean on it. Dry goods past their best-by stay good.
+/// Until when a lot that is not frozen counts: its use-by; for what is kept cool its best-by too, past which one looks
+/// and decides, so that no plan should lean on it. Dry goods past their best-by stay good.
 Slot end_of(const kitchen::Kitchen& kitchen, const stock::Lot& lot, basics::Span span) {
     const auto kind = kitchen.place(lot.place).kind;
     const bool cool = kind == stock::PlaceKind::fridge || kind == stock::PlaceKind::crisper;
@@ -82,7 +82,8 @@ std::vector<Unit> units_of(const kitchen::Kitchen& kitchen, const stock::Lot& lo
     return units;
 }
 
-Unit made_unit(const kitchen::Kitchen& kitchen, catalogue::IngredientId id, std::int64_t amount, cookbook::DishId dish, int day) {
+Unit made_unit(const kitchen::Kitchen& kitchen, catalogue::IngredientId id, std::int64_t amount, cookbook::DishId dish,
+               int day) {
     const catalogue::Ingredient& ingredient = kitchen.catalogue()[id];
     Unit unit{.amount = amount, .first = lunch_of(day + 1)};
     if (const auto days = days_in(ingredient, Keep::fridge)) unit.last = dinner_of(day + *days);

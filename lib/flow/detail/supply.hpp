@@ -18,6 +18,7 @@ namespace samebase::flow::detail {
                              cookbook::DishId dish, int day);
 
 /// What can be bought on the shopping days of the span; nothing for what is cooked or has no pack.
-[[nodiscard]] std::optional<Offer> offer_of(const kitchen::Kitchen& kitchen, catalogue::IngredientId id, basics::Span span);
+[[nodiscard]] std::optional<Offer> offer_of(const kitchen::Kitchen& kitchen, catalogue::IngredientId id,
+                                            basics::Span span);
 
 }  // namespace samebase::flow::detail

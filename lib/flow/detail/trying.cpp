@@ -51,7 +51,8 @@ class Choices {
             } else {
                 decisions.packs[choice.index] += value;
                 if (component_.offer->opened_days >= 0) {
-                    decisions.bought_opened_day.insert(decisions.bought_opened_day.end(), static_cast<std::size_t>(value), choice.opened_day);
+                    decisions.bought_opened_day.insert(decisions.bought_opened_day.end(),
+                                                       static_cast<std::size_t>(value), choice.opened_day);
                 }
             }
         }

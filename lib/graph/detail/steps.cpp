@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <limits>
 #include <numeric>
-#include <utility>
 #include <string_view>
 #include <tuple>
+#include <utility>
 
 #include "basics/exact.hpp"
 
@@ -213,7 +213,8 @@ Steps steps_from(const Catalogue& catalogue, const std::vector<Statement>& state
     add_mixtures(catalogue, statements, out);
     add_role_changes(catalogue, parameters, out);
     // By the second end, then stably by the first: two counting sorts, linear in the steps.
-    const auto vertices = static_cast<std::uint32_t>(catalogue.ingredients().size() * catalogue::role_count + out.mixtures.size());
+    const auto vertices =
+        static_cast<std::uint32_t>(catalogue.ingredients().size() * catalogue::role_count + out.mixtures.size());
     for (Step& step : out.steps) std::swap(step.from, step.to);
     out.steps = by_first_end(out.steps, vertices);
     for (Step& step : out.steps) std::swap(step.from, step.to);

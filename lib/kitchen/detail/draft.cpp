@@ -111,12 +111,19 @@ void Draft::take(Kind kind, Column column, LotNumber number, std::int64_t value,
     enter(kind, column, after, -value, reason);
 }
 
-void Draft::find_more(LotNumber number, std::int64_t value, const std::string& reason) {
+std::int64_t Draft::find_more(LotNumber number, std::int64_t value, const std::string& reason, std::int64_t packs) {
     Lot after = lot(number);
+    const std::int64_t before = after.amount.value();
     after.rough.reset();
-    stock::put(after, value);
+    if (packs > 0 && (before == 0 || !after.packs.empty())) {
+        stock::put_packs(after, packs, basics::fits(basics::scale(value, 1000, packs)));
+    } else {
+        stock::put(after, value);
+    }
+    value = after.amount.value() - before;
     enter(Kind::found, Column::found, after, value, reason);
     note(fmt::format("{} more than was known: recorded as found", told(after, value)));
+    return value;
 }
 
 std::string Draft::told(const Lot& like, std::int64_t value) const {
@@ -145,8 +152,9 @@ basics::Result<std::vector<Portion>> Draft::choose(const std::vector<LotNumber>&
     }
     const auto id = lots.empty() ? *item.what.ingredient : lot(lots.front()).ingredient;
     std::int64_t short_by = 0;
+    std::int64_t packs = 0;
     if (item.quantity.packs) {
-        std::int64_t packs = *item.quantity.packs;
+        packs = *item.quantity.packs;
         const std::int64_t asked = packs;
         for (const LotNumber number : lots) {
             if (packs == 0) break;
@@ -197,12 +205,11 @@ basics::Result<std::vector<Portion>> Draft::choose(const std::vector<LotNumber>&
         if (!place) return tl::make_unexpected(place.error());
         const Lot fresh = arrive(id, item.what.dish, *place);
         lots_.emplace(fresh.number, fresh);
-        find_more(fresh.number, short_by, "not known to be there");
-        portions.push_back({fresh.number, short_by});
+        portions.push_back({fresh.number, find_more(fresh.number, short_by, "not known to be there", packs)});
         return portions;
     }
     const LotNumber last = lots.back();
-    find_more(last, short_by, "more than was known");
+    short_by = find_more(last, short_by, "more than was known", packs);
     if (!portions.empty() && portions.back().lot == last) {
         portions.back().value += short_by;
     } else {

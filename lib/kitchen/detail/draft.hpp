@@ -46,7 +46,9 @@ class Draft {
     /// One entry: the lot becomes `after`.
     void enter(Kind kind, Column column, const Lot& after, std::int64_t delta, const std::string& reason = {});
     void take(Kind kind, Column column, LotNumber number, std::int64_t value, const std::string& reason = {});
-    void find_more(LotNumber number, std::int64_t value, const std::string& reason);
+    /// As much more of a lot as was not known. With `packs`, in thousandths, it is that many packs, as far as the lot
+    /// is in packs or empty; how much was found.
+    std::int64_t find_more(LotNumber number, std::int64_t value, const std::string& reason, std::int64_t packs = 0);
 
     /// What of `lots`, in their order, makes up the quantity; with `whole`, packs whole. What the lots lack is entered
     /// as found: on the last of them, or as a new lot of what is meant. Where one of them is only "some", and it need
