@@ -50,7 +50,8 @@ void count(const Part& part, int sign, Totals& totals) {
 /// The ingredients of meals that are more often among `these` than among `those`.
 void add_touched(std::span<const Cooking> these, std::span<const Cooking> those, std::vector<IngredientId>& touched) {
     for (const Cooking& cooking : these) {
-        if (std::count(these.begin(), these.end(), cooking) <= std::count(those.begin(), those.end(), cooking)) continue;
+        if (std::count(these.begin(), these.end(), cooking) <= std::count(those.begin(), those.end(), cooking))
+            continue;
         for (const Needed& need : cooking.needs) touched.push_back(need.ingredient);
         for (const Needed& make : cooking.makes) touched.push_back(make.ingredient);
     }

@@ -79,7 +79,22 @@ class Model {
     void add_unit(const Unit& unit) {
         Modelled modelled{.unit = unit, .starts = {}};
         if (unit.thaw_days > 0 || unit.opened_days >= 0) add_starts(modelled);
+        if (!units_.empty()) start_in_order(units_.back(), modelled);
         units_.push_back(std::move(modelled));
+    }
+
+    /// Of units that are alike but for their lots, one does not start before the one before it: nothing is lost, and
+    /// the solver need not look at every order.
+    void start_in_order(const Modelled& before, const Modelled& after) {
+        Unit alike = after.unit;
+        alike.lot = before.unit.lot;
+        if (alike != before.unit) return;
+        Terms until;
+        for (const auto& [day, column] : after.starts) {
+            until.emplace_back(column, 1.0);
+            until.emplace_back(before.starts.at(day), -1.0);
+            programme_.add(Row{until, -solver::unbounded, 0});
+        }
     }
 
     void add_starts(Modelled& modelled) {
