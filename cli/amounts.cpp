@@ -122,7 +122,7 @@ std::int64_t pack_in_stock(const kitchen::Kitchen& kitchen, const Thing& thing, 
 bool counted_in_packs(const kitchen::Kitchen& kitchen, const Thing& thing, std::optional<stock::PlaceId> place) {
     const auto& what = kitchen.catalogue()[thing.ingredient];
     if (what.dimension == Dimension::pieces) return false;
-    if (const auto stocked = stocked_in_packs(kitchen, thing, place)) return *stocked || !as_pieces(what);
+    if (stocked_in_packs(kitchen, thing, place).value_or(false)) return true;
     if (!as_pieces(what)) return true;
     if (!what.pack) return false;
     constexpr std::int64_t least_by_the_piece = 15'000;  // mg: nobody counts blueberries

@@ -37,6 +37,11 @@ Line split(const std::vector<std::string>& words) {
 
 tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const kitchen::At& at,
                                                const store::State& facts, PackSizes& packs) {
+    if (arguments.what.empty()) {
+        return failure(not_understood,
+                       {{"count", "nothing is named", "a place and what is there: 'count fridge: 12 eggs, 2 L milk'",
+                         std::nullopt}});
+    }
     const Line line = split(arguments.what);
     const auto place = place_meant(at.kitchen, line.place);
     if (!place) return tl::make_unexpected(place.error());
@@ -64,7 +69,7 @@ Outcome run(const Arguments& arguments, const Context& context) {
     PackSizes packs;
     const auto question = [](const kitchen::Kitchen& before,
                              const kitchen::Change& change) -> std::optional<std::string> {
-        return fmt::format("It was -> is:\n{}Is that right?", show::differences(before, change));
+        return fmt::format("Was -> is:\n{}Is that right?", show::differences(before, change));
     };
     return carry_out(
         context, arguments.how,

@@ -32,8 +32,7 @@ stock::PlaceKind usual_kind(const catalogue::Ingredient& thing) {
     const auto& fridge = keeping(thing, Keep::fridge);
     const bool elsewhere = fridge.said == Told::time || keeping(thing, Keep::pantry).said == Told::time ||
                            keeping(thing, Keep::crisper).said == Told::time;
-    const bool sold_frozen =
-        thing.thaw == catalogue::Thaw::from_frozen || (thing.pack && thing.pack->name.starts_with("frozen"));
+    const bool sold_frozen = thing.name.starts_with("frozen") || (thing.pack && thing.pack->name.starts_with("frozen"));
     if (keeping(thing, Keep::freezer).said == Told::time && (sold_frozen || !elsewhere))
         return stock::PlaceKind::near_freezer;
     if (fridge.said == Told::time && fridge.time.limit == catalogue::Limit::use_by) return stock::PlaceKind::fridge;
@@ -108,6 +107,8 @@ tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const
         if (!day) return tl::make_unexpected(day.error());
         use_by = *day;
     }
+    const auto note = remark(arguments.note, "--note");
+    if (!note) return tl::make_unexpected(note.error());
     std::vector<kitchen::Got> list;
     for (const Wanted& wanted : *things) {
         if (wanted.quantity.all()) {
@@ -118,8 +119,8 @@ tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const
         if (!where)
             return failure(files_unsound, {{"kitchen.json, /places", "there is no place to keep anything",
                                             "at least one place", std::nullopt}});
-        list.push_back({wanted.thing.ingredient, wanted.quantity, *where, wanted.pack, use_by, std::nullopt,
-                        std::nullopt, joined(arguments.note)});
+        list.push_back(
+            {wanted.thing.ingredient, wanted.quantity, *where, wanted.pack, use_by, std::nullopt, std::nullopt, *note});
     }
     if (!arguments.paid.empty()) {
         const auto paid = read_money(arguments.paid, at.kitchen.household.currency, "--paid");

@@ -99,7 +99,8 @@ Outcome import_whole(const Arguments& arguments, const Context& context) {
     context.answer(
         [&](const show::Manner&) {
             return fmt::format("{}{} {} in {}, with {} commands and {} entries.\n",
-                               arguments.how.dry_run ? "Nothing is written; " : "", show::capitalised(name),
+                               arguments.how.dry_run ? "Nothing is written; " : "",
+                               arguments.how.dry_run ? name : show::capitalised(name),
                                arguments.how.dry_run ? "would be" : "is", folder.string(), checked->commands,
                                checked->entries);
         },

@@ -244,6 +244,25 @@ std::string joined(const std::vector<std::string>& words) {
     return result;
 }
 
+tl::expected<std::string, Failure> remark(const std::vector<std::string>& words, const std::string& where) {
+    const std::string text = joined(words);
+    std::size_t more = 0;  // bytes that the present character goes on for
+    bool fine = true;
+    for (const char c : text) {
+        const auto byte = static_cast<unsigned char>(c);
+        const bool goes_on = (byte & 0xC0U) == 0x80U;
+        fine = fine && goes_on == (more > 0) && byte >= 0x20 && byte != 0x7F && byte < 0xF5 && byte != 0xC0 &&
+               byte != 0xC1;
+        if (goes_on) {
+            more -= more > 0 ? 1 : 0;
+        } else {
+            more = byte < 0xC0 ? 0 : byte < 0xE0 ? 1 : byte < 0xF0 ? 2 : 3;
+        }
+    }
+    if (fine && more == 0) return text;
+    return failure(not_understood, {{where, "is not plain text", "one line of UTF-8", std::nullopt}});
+}
+
 std::vector<std::string> split_at_commas(const std::string& text) {
     std::vector<std::string> parts;
     for (std::size_t at = 0; at <= text.size();) {

@@ -75,6 +75,10 @@ class Things {
 
 [[nodiscard]] std::string joined(const std::vector<std::string>& words);
 
+/// Words that are kept as they are: UTF-8 without line ends and the like.
+[[nodiscard]] tl::expected<std::string, Failure> remark(const std::vector<std::string>& words,
+                                                        const std::string& where);
+
 /// The parts between commas, without spaces around them; empty ones are left out.
 [[nodiscard]] std::vector<std::string> split_at_commas(const std::string& text);
 

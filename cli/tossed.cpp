@@ -23,7 +23,9 @@ tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const
     }
     const auto things = read_things(at, facts, joined(arguments.what), from, Things::For::stock, packs);
     if (!things) return tl::make_unexpected(things.error());
-    auto change = understood(kitchen::tossed(at, items_of(*things, from), joined(arguments.because)));
+    const auto reason = remark(arguments.because, "--because");
+    if (!reason) return tl::make_unexpected(reason.error());
+    auto change = understood(kitchen::tossed(at, items_of(*things, from), *reason));
     if (!change) return change;
     for (auto& edit : packs.learned()) change->facts.push_back(edit);
     return change;

@@ -94,13 +94,22 @@ class Entries {
     std::map<stock::LotNumber, stock::Lot> lots_;
 };
 
+/// "undone, of 2026-11-24: got 2 L milk into fridge"; the day only where it is another.
+std::string line_of(const char* what, const store::CommandRow& row, basics::Day today) {
+    const std::string of_day = row.day == today ? "" : fmt::format(", of {}", basics::iso(row.day));
+    return fmt::format("{}{}: {}", what, of_day, row.line);
+}
+
+std::string question(const store::CommandRow& row, basics::Day today) {
+    return show::with_days(line_of("Undo what was done", row, today), today) + "?";
+}
+
 Outcome tell(const Context& context, Opened& opened, const store::CommandRow& undone, basics::Day today,
              store::State before, std::optional<stock::CommandNumber> written) {
     kitchen::Change change;
     change.command = "undo";
     change.day = today;
-    const std::string of_day = undone.day == today ? "" : fmt::format(", of {}", basics::iso(undone.day));
-    change.line = fmt::format("{}{}: {}", written ? "undone" : "to be undone", of_day, undone.line);
+    change.line = line_of(written ? "undone" : "to be undone", undone, today);
     std::vector<stock::Entry> entries;
     if (written && context.wants_json()) {
         const auto after = opened.store.read(*opened.knowledge, opened.household);
@@ -118,7 +127,9 @@ Outcome tell(const Context& context, Opened& opened, const store::CommandRow& un
     const show::Changed changed{kitchen, change, std::move(entries), !written};
     context.answer(
         [&](const show::Manner&) {
-            return show::wrapped(show::capitalised(show::with_days(change.line, today))) + "\n";
+            return show::wrapped(show::capitalised(show::with_days(change.line, today)) +
+                                 (change.line.ends_with('.') ? "" : ".")) +
+                   "\n";
         },
         [&] { return show::json(changed); });
     return answered;
@@ -140,7 +151,7 @@ Outcome run(const How& how, const Context& context) {
         if (!before) return failure(store_failed, before.error());
         if (how.dry_run) return tell(context, *opened, **last, *today, std::move(*before), std::nullopt);
         if (!how.yes && on_terminal() && agreed_to != (*last)->number) {
-            if (!agreed(fmt::format("Undo what was done on {}: {}?", basics::short_day((*last)->day), (*last)->line))) {
+            if (!agreed(question(**last, *today))) {
                 return failure(not_understood, {{"undo", "not agreed to", "yes", "nothing was changed"}});
             }
             agreed_to = (*last)->number;

@@ -66,7 +66,7 @@ std::string count_text(const Changed& changed) {
     const std::string head = capitalised(count_head(changed));
     if (differ == 0) return wrapped(fmt::format("{}: all {} as known; nothing to write.", head, agree)) + "\n";
     const std::string known = agree == 0 ? "" : fmt::format("{} as known, ", agree);
-    return wrapped(fmt::format("{}: {}{} changed, was -> is:", head, known, differ)) + "\n" +
+    return wrapped(fmt::format("{}: {}{} changed (was -> is):", head, known, differ)) + "\n" +
            differences(changed.before, changed.change);
 }
 

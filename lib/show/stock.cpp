@@ -15,8 +15,8 @@ namespace samebase::show {
 namespace {
 
 constexpr std::size_t quantity_width = 20;
-constexpr std::size_t label_width = 29;
-constexpr std::size_t date_width = 18;
+constexpr std::size_t label_width = 28;
+constexpr std::size_t date_width = 19;
 
 /// What is worth saying of its state in its place.
 std::string state(const stock::Lot& lot, const kitchen::Kitchen& kitchen) {
@@ -39,14 +39,20 @@ bool past(const stock::Lot& lot, basics::Day today) {
     return lot.use_by && *lot.use_by < today && lot.state != stock::State::frozen;
 }
 
+/// "!" for what is to be used first or thrown out, "?" for what is to be looked at.
+char mark(const stock::Lot& lot, const StockAnswer& answer) {
+    if (past(lot, answer.day)) return '!';
+    if (lot.best_by && *lot.best_by < answer.day) return '?';
+    return answer.use_first.contains(lot.number) ? '!' : ' ';
+}
+
 std::string row(const stock::Lot& lot, const StockAnswer& answer, const kitchen::Kitchen& kitchen) {
-    const bool first = answer.use_first.contains(lot.number);
     std::string label = kitchen::label(kitchen, lot.ingredient, lot.dish) + state(lot, kitchen);
     // What it was cooked as is left out where there is no room for it.
     if (length(label) > label_width) label = kitchen.catalogue()[lot.ingredient].name + state(lot, kitchen);
-    std::string line = fmt::format("{} {} {} {} lot {}", first || past(lot, answer.day) ? "!" : " ",
-                                   fitted(kitchen::describe(kitchen, lot), quantity_width), fitted(label, label_width),
-                                   fitted(date(lot, answer.day), date_width), lot.number);
+    std::string line =
+        fmt::format("{} {} {} {} lot {}", mark(lot, answer), fitted(kitchen::describe(kitchen, lot), quantity_width),
+                    fitted(label, label_width), fitted(date(lot, answer.day), date_width), lot.number);
     return line + "\n";
 }
 
@@ -55,9 +61,12 @@ std::string head(const StockAnswer& answer, const kitchen::Kitchen& kitchen) {
     for (const auto* lot : answer.lots) worth += kitchen::price(kitchen, *lot, lot->amount.value());
     const std::string where = answer.place ? fmt::format("In the {}", kitchen.place(*answer.place).name) : "In stock";
     if (answer.lots.empty()) return fmt::format("{}: nothing.", where);
-    const auto first = std::count_if(answer.lots.begin(), answer.lots.end(),
-                                     [&](const auto* lot) { return answer.use_first.contains(lot->number); });
-    const std::string hurry = first == 0 ? "" : fmt::format(", {} to use first", first);
+    const auto count = [&](const auto& which) { return std::count_if(answer.lots.begin(), answer.lots.end(), which); };
+    const auto gone = count([&](const auto* lot) { return past(*lot, answer.day); });
+    const auto first =
+        count([&](const auto* lot) { return answer.use_first.contains(lot->number) && !past(*lot, answer.day); });
+    const std::string hurry = (gone == 0 ? "" : fmt::format(", {} past the use-by", gone)) +
+                              (first == 0 ? "" : fmt::format(", {} to use first", first));
     return fmt::format("{} on {}: {} {} worth {}{}.", where, basics::short_day(answer.day), answer.lots.size(),
                        answer.lots.size() == 1 ? "lot" : "lots", money(worth, kitchen.household.currency), hurry);
 }
@@ -80,13 +89,14 @@ std::vector<std::uint32_t> nearest_first(const kitchen::Kitchen& kitchen) {
 
 std::string text(const StockAnswer& answer, const kitchen::Kitchen& kitchen) {
     std::string out = wrapped(head(answer, kitchen)) + "\n";
-    bool marked = false;
+    std::string marks;
     for (const std::uint32_t p : nearest_first(kitchen)) {
         std::vector<std::tuple<bool, basics::Day, std::string, stock::LotNumber, const stock::Lot*>> rows;
         for (const auto* lot : answer.lots) {
             if (lot->place.value != p) continue;
-            const bool first = answer.use_first.contains(lot->number) || past(*lot, answer.day);
-            marked = marked || first;
+            const char sign = mark(*lot, answer);
+            const bool first = sign != ' ';
+            marks += sign;
             rows.emplace_back(!first, first ? lot->eat_by().value_or(answer.day) : basics::Day{},
                               kitchen::label(kitchen, lot->ingredient, lot->dish), lot->number, lot);
         }
@@ -95,7 +105,10 @@ std::string text(const StockAnswer& answer, const kitchen::Kitchen& kitchen) {
         out += fmt::format("\n{}\n", capitalised(kitchen.household.places[p].name));
         for (const auto& [later, by, label, number, lot] : rows) out += row(*lot, answer, kitchen);
     }
-    if (marked) out += "\n! Use first: nothing planned eats it in time. PAST: throw it out.\n";
+    if (marks.find_first_of("!?") != std::string::npos) out += "\n";
+    if (marks.find('!') != std::string::npos)
+        out += "! Use first: nothing planned eats it in time. PAST: throw it out.\n";
+    if (marks.find('?') != std::string::npos) out += "? Past its best-by: look, smell and decide.\n";
     return out;
 }
 

@@ -11,11 +11,14 @@ not a remark says `kitchen empty`, an empty one with one person. Remarks start w
     expected standard error       where there is any
     end test -> STATUS            "end test" alone: status 0
 
+After --dry-run the kitchen exports what it exported before, and no file has come or gone.
+
 {dir} in arguments and output stands for the temporary folder, {file NAME} for a file of the test's folder. Besides `test` there are:
 
     same AS ARGUMENTS             the program's output is the output of the last `keep AS ARGUMENTS`
     keep AS ARGUMENTS
     differs AS ARGUMENTS          it is not
+    typed ANSWER / ANSWER ...     the next test runs on a terminal, where this is typed; its standard error holds what is asked
     write NAME                    the lines up to `end write` go into a file in the temporary folder
     copy NAME NAME                copies a file or a folder
     lock NAME / unlock NAME       a folder, and what is in it, can only be read
@@ -31,6 +34,7 @@ against the JSON Schema of that command in DATA_FOLDER/schema; a failure's probl
 
 import json
 import os
+import pty
 import re
 import shlex
 import shutil
@@ -38,6 +42,7 @@ import stat
 import subprocess
 import sys
 import tempfile
+import termios
 from pathlib import Path
 
 from jsonschema import Draft202012Validator
@@ -83,6 +88,7 @@ class Run:
         self.failures = []
         self.commands = 0
         self.locked = False
+        self.typed = None
         self.dir.chmod(0o755)
 
     def environment(self):
@@ -99,9 +105,34 @@ class Run:
         arguments = [self.program, *([] if "--today" in words else ["--today", TODAY]), *more, *words]
         # The superuser may write everywhere, and would not notice a locked folder.
         other = {"user": NOBODY, "group": NOBODY, "extra_groups": []} if self.locked and os.geteuid() == 0 else {}
-        done = subprocess.run(arguments, env=self.environment(), stdin=subprocess.DEVNULL, capture_output=True, cwd=self.dir, **other)
-        out, err = (b.decode("utf-8", "backslashreplace").replace(str(self.dir), "{dir}") for b in (done.stdout, done.stderr))
-        return out, err.replace(str(self.folder), "{tests}"), done.returncode
+        given = {"env": self.environment(), "cwd": self.dir, **other}
+        if self.typed is None:
+            done = subprocess.run(arguments, stdin=subprocess.DEVNULL, capture_output=True, **given)
+            printed = done.stdout, done.stderr
+        else:
+            done, printed = self.on_terminal(arguments, given)
+        out, err = (b.decode("utf-8", "backslashreplace").replace(str(self.dir), "{dir}") for b in printed)
+        return out, err, done.returncode
+
+    def on_terminal(self, arguments, given):
+        """Types the answers, each with a return, and reads what is asked."""
+        master, slave = pty.openpty()
+        mode = termios.tcgetattr(slave)
+        mode[3] &= ~termios.ECHO
+        termios.tcsetattr(slave, termios.TCSANOW, mode)
+        with subprocess.Popen(arguments, stdin=slave, stdout=subprocess.PIPE, stderr=slave, **given) as process:
+            os.close(slave)
+            for answer in self.typed:
+                os.write(master, (answer + "\n").encode("utf-8"))
+            out, err = process.stdout.read(), b""
+            try:
+                while part := os.read(master, 4096):
+                    err += part
+            except OSError:  # how Linux says that nobody is at the other end any more
+                pass
+        os.close(master)
+        # A question ends without a line's end: the answer's is not echoed.
+        return process, (out, err.replace(b"\r\n", b"\n"))
 
     def start(self, kind):
         kitchen = str(self.dir / "kitchen")
@@ -146,7 +177,11 @@ class Run:
                 raise Failed(f"no 'end test'")
             words = self.words(rest)
             answer = self.with_json(words)
+            before = self.everything() if "--dry-run" in words else None
             out, err, status = self.call(words)
+            self.typed = None
+            if before is not None and before != self.everything():
+                self.failures.append((at + 1, [], ["--dry-run has changed something"]))
             printed = (out + (("" if out.endswith("\n") or not out else "\n") + "__ERROR__\n" + err if err else "")).splitlines()
             shown = [line, *printed, "end test" + (f" -> {status}" if status else "")]
             if shown != lines[at:end + 1]:
@@ -170,6 +205,8 @@ class Run:
         elif word == "copy":
             source, target = (self.dir / n for n in shlex.split(rest))
             shutil.copytree(source, target) if source.is_dir() else shutil.copy2(source, target)
+        elif word == "typed":
+            self.typed = rest.split(" / ")
         elif word in ("lock", "unlock"):
             self.lock(rest, word == "lock")
         elif word == "damage":
@@ -190,7 +227,12 @@ class Run:
         return [line], at + 1
 
     def with_json(self, words):
-        return None if "--json" in words or self.locked else self.before(words)
+        return None if "--json" in words or self.locked or self.typed is not None else self.before(words)
+
+    def everything(self):
+        """What the kitchen exports, and the names of all files but the database's own."""
+        names = sorted(str(p) for p in self.dir.rglob("*") if not p.name.endswith(("-wal", "-shm")))
+        return self.call(["export"])[0], names
 
     def validate(self, result, words, status, line):
         name = schema_name(words) if status in (0, 1) else "answer-problems"
