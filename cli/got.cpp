@@ -131,6 +131,7 @@ tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const
     auto change = understood(kitchen::got(at, list));
     if (!change || arguments.paid.empty() || list.size() == 1) return change;
     std::vector<std::string> shares;
+    shares.reserve(list.size());
     for (const auto& got : list) {
         shares.push_back(fmt::format("{} for {}", show::money(*got.paid, at.kitchen.household.currency),
                                      at.kitchen.catalogue()[got.ingredient].name));

@@ -66,7 +66,7 @@ struct Prepared {
         setting.using_ = used;
         setting.eaters = kitchen::eaters(kitchen, question.day, kitchen::Meal::dinner);
         setting.guests_avoid = kitchen::guests_avoid(kitchen, question.day);
-        setting.holds = detail::held_allergens(kitchen);
+        setting.holds = flow::held_allergens(kitchen);
         setting.balancer = &balancer;
         setting.before = &before;
         const flow::Slot slot = flow::dinner_of(static_cast<int>((question.day - today).count()));

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
 
 #include "basics/exact.hpp"
 
@@ -35,20 +36,21 @@ Serves serves_of(const kitchen::Kitchen& kitchen, const kitchen::Planned& planne
     return serves;
 }
 
-/// The separate serves that the dish defines for those who need one, as swaps of their share.
+/// The serves apart of those who need them, as swaps of their share.
 std::vector<LineSwap> separate_serves(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned,
-                                      const cookbook::Dish& dish) {
-    std::vector<LineSwap> swaps;
-    const auto holds = cookbook::allergens(dish, kitchen.catalogue());
+                                      std::span<const LineSwap> swaps, const Holds* holds) {
+    const cookbook::Dish& dish = kitchen.cookbook()[planned.dish];
+    std::vector<LineSwap> result;
+    if (dish.separate.empty()) return result;
+    std::optional<Holds> own;
     for (const std::size_t eater : kitchen::eaters(kitchen, planned.day, planned.meal)) {
         const kitchen::Person& person = kitchen.household.people[eater];
-        for (const cookbook::SeparateServe& serve : dish.separate) {
-            if (!person.avoids.has(serve.avoids) || !holds.has(serve.avoids)) continue;
-            for (const auto& [of, use] : serve.swaps)
-                swaps.push_back({of, {{use, graph::one}}, person.serve_thousandths});
-        }
+        if (person.avoids.empty()) continue;
+        if (holds == nullptr) holds = &own.emplace(held_allergens(kitchen));
+        for (const auto& [of, use] : serve_for(dish, person.avoids, swaps, *holds).swaps())
+            result.push_back({of, {{use, graph::one}}, person.serve_thousandths});
     }
-    return swaps;
+    return result;
 }
 
 void warm(const cookbook::Dish& dish, Cooking& cooking) {
@@ -72,7 +74,8 @@ std::int64_t in_place_of(const catalogue::Catalogue& catalogue, IngredientId of,
     return basics::fits(basics::scale(amount, ratio, graph::one));
 }
 
-Cooking cook(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned, std::span<const LineSwap> swaps) {
+Cooking cook(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned, std::span<const LineSwap> swaps,
+             const Holds* holds) {
     const cookbook::Dish& dish = kitchen.cookbook()[planned.dish];
     const Serves serves = serves_of(kitchen, planned);
     Cooking cooking{.day = planned.day,
@@ -88,7 +91,7 @@ Cooking cook(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned, s
         warm(dish, cooking);
         return cooking;
     }
-    auto all_swaps = separate_serves(kitchen, planned, dish);
+    auto all_swaps = separate_serves(kitchen, planned, swaps, holds);
     all_swaps.insert(all_swaps.end(), swaps.begin(), swaps.end());
     const std::int64_t whole = std::int64_t{1000} * dish.serves;
     Sums sums;

@@ -3,9 +3,9 @@
 
 #include <cstdint>
 #include <optional>
-#include <utility>
 #include <vector>
 
+#include "flow/serve.hpp"
 #include "kitchen/kitchen.hpp"
 
 namespace samebase::flow {
@@ -31,18 +31,12 @@ struct Cooking {
     friend bool operator==(const Cooking&, const Cooking&) = default;
 };
 
-/// How one line of a dish is taken for a cooking: with something else in its place, for some of the serves.
-struct LineSwap {
-    catalogue::IngredientId of;
-    std::vector<std::pair<catalogue::IngredientId, graph::Ppm>> use;  ///< by mass; empty: left out
-    std::int64_t serves_thousandths = -1;                             ///< of so many serves only; below 0: of all
-};
-
-/// The dish for so many serves eaten and so many more left over. Optional lines are left out. Every eater who avoids an
-/// allergen that the dish holds and for whom it defines a separate serve gets that; `swaps` come on top. A swap by mass
-/// needs weights of both; where the catalogue lacks one the amount is taken over as it is.
+/// The dish for so many serves eaten and so many more left over. Optional lines are left out. `swaps` are for all;
+/// every eater who needs a serve apart (see serve_for) gets its swaps. `holds`, where it is given, is
+/// held_allergens(kitchen). A swap by mass needs weights of both; where the catalogue lacks one the amount is taken
+/// over as it is.
 [[nodiscard]] Cooking cook(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned,
-                           std::span<const LineSwap> swaps = {});
+                           std::span<const LineSwap> swaps = {}, const Holds* holds = nullptr);
 
 /// The amount of `use` that does the work of an amount of `of`, by mass.
 [[nodiscard]] std::int64_t in_place_of(const catalogue::Catalogue& catalogue, catalogue::IngredientId of,

@@ -89,19 +89,20 @@ std::string with_days(const std::string& text, basics::Day today) {
 }
 
 std::string differences(const kitchen::Kitchen& kitchen, const kitchen::Change& change) {
-    std::size_t width = 0;
+    constexpr std::size_t widest = 30;
     const auto label = [&](const kitchen::Counted& counted) {
-        return kitchen::label(kitchen, counted.ingredient, counted.dish);
+        std::string full = kitchen::label(kitchen, counted.ingredient, counted.dish);
+        return length(full) <= widest ? full : kitchen.catalogue()[counted.ingredient].name;
     };
+    std::size_t width = 0;
     for (const auto& counted : change.counted) {
         if (counted.was != counted.is) width = std::max(width, length(label(counted)));
     }
-    constexpr std::size_t widest = 34;
     width = std::min(width, widest);
     std::string out;
     for (const auto& counted : change.counted) {
-        if (counted.was != counted.is)
-            out += fmt::format("  {}  {} -> {}\n", fitted(label(counted), width), counted.was, counted.is);
+        if (counted.was == counted.is) continue;
+        out += fmt::format("  {}  {} -> {}\n", fitted(label(counted), width), counted.was, counted.is);
     }
     return out;
 }

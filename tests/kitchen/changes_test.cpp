@@ -123,6 +123,9 @@ TEST_CASE("packs that nobody knew of are found as packs, not as one large one") 
     story.moves("beef-mince", packs(5'000), "far-freezer", "near-freezer");
     REQUIRE(story.kitchen.lots.size() == 1);
     CHECK(story.kitchen.lots.front().packs == std::vector<std::int64_t>(5, 500'000));
+    story.moves("milk", packs(2'000), "far-freezer", "near-freezer");
+    REQUIRE(story.kitchen.lots.size() == 2);
+    CHECK(story.kitchen.lots.back().packs == std::vector<std::int64_t>(2, 2'000'000));
 }
 
 TEST_CASE("a bare number of packs takes the pack's usual size, and what was paid becomes the last price") {

@@ -15,30 +15,6 @@ using catalogue::AllergenSet;
 using catalogue::IngredientId;
 using cookbook::DishIngredient;
 
-/// What does an eater's serve hold, after the swaps that are for all and those of a separate serve?
-AllergenSet serve_holds(const Setting& setting, const cookbook::Dish& dish, const std::vector<flow::LineSwap>& swaps,
-                        const cookbook::SeparateServe* separate) {
-    AllergenSet set;
-    for (const DishIngredient& line : dish.ingredients) {
-        if (line.optional) continue;
-        const auto apart = separate == nullptr ? std::vector<std::pair<IngredientId, IngredientId>>{} : separate->swaps;
-        const auto own =
-            std::find_if(apart.begin(), apart.end(), [&](const auto& swap) { return swap.first == line.ingredient; });
-        if (own != apart.end()) {
-            set.add(setting.holds[own->second.index()]);
-            continue;
-        }
-        const auto all =
-            std::find_if(swaps.begin(), swaps.end(), [&](const auto& swap) { return swap.of == line.ingredient; });
-        if (all == swaps.end()) {
-            set.add(setting.holds[line.ingredient.index()]);
-        } else {
-            for (const auto& [use, ratio] : all->use) set.add(setting.holds[use.index()]);
-        }
-    }
-    return set;
-}
-
 std::string allergen_words(AllergenSet set) {
     std::string words;
     for (const catalogue::Allergen allergen : set.members())
@@ -58,11 +34,11 @@ class Builder {
                                     .ready_meal = false,
                                     .serves = setting_.question.serves,
                                     .left = setting_.question.left};
-        cooking_ = flow::cook(kitchen_, planned_);
+        cooking_ = flow::cook(kitchen_, planned_, {}, &setting_.holds);
         decide_avoided();
         if (!use_the_named() || !free_of_avoided()) return std::move(result_);
         fill_in_missing();
-        result_.cooking = flow::cook(kitchen_, planned_, result_.swaps);
+        result_.cooking = flow::cook(kitchen_, planned_, result_.swaps, &setting_.holds);
         if (result_.ruled_out.empty()) check_serves();
         return std::move(result_);
     }
@@ -266,7 +242,7 @@ class Builder {
     }
 
     void buy_for_separate_serves() {
-        for (const flow::Needed& need : flow::cook(kitchen_, planned_, result_.swaps).needs) {
+        for (const flow::Needed& need : flow::cook(kitchen_, planned_, result_.swaps, &setting_.holds).needs) {
             const auto& bought = result_.bought_at_once;
             if (there(need.ingredient) >= need.amount || setting_.can_be_bought_before[need.ingredient.index()] ||
                 std::find(bought.begin(), bought.end(), need.ingredient) != bought.end()) {
@@ -307,32 +283,36 @@ class Builder {
             const kitchen::Person& person = kitchen_.household.people[eater];
             if (person.avoids.empty()) continue;
             keep_optional_away(person);
-            const AllergenSet common = serve_holds(setting_, dish_, result_.swaps, nullptr).shared_with(person.avoids);
+            const AllergenSet common = serve_of({}).holds.shared_with(person.avoids);
             if (common.empty()) {
                 said.add(person.avoids);
                 continue;
             }
-            const auto held = common.members();
-            const cookbook::SeparateServe* separate = separate_for(held.front());
-            const bool free = separate != nullptr &&
-                              serve_holds(setting_, dish_, result_.swaps, separate).shared_with(person.avoids).empty();
-            if (!free) {
+            const flow::Serve serve = serve_of(person.avoids);
+            if (!serve.holds.shared_with(person.avoids).empty()) {
                 result_.ruled_out.push_back(
                     fmt::format("{} avoids {}, and no serve of it is without", person.name, allergen_words(common)));
                 continue;
             }
+            std::string notes;
+            for (const cookbook::SeparateServe* apart : serve.apart) {
+                if (!apart->note.empty()) notes += ": " + apart->note;
+            }
             result_.cautions.push_back(
                 fmt::format("A serve apart for {} (no listed {}; read the labels){}: keep it, its pan and its spoon "
                             "from touching the rest.",
-                            person.name, allergen_words(common), separate->note.empty() ? "" : ": " + separate->note));
+                            person.name, allergen_words(common), notes));
         }
-        const AllergenSet guests =
-            serve_holds(setting_, dish_, result_.swaps, nullptr).shared_with(setting_.guests_avoid);
+        const AllergenSet guests = serve_of({}).holds.shared_with(setting_.guests_avoid);
         if (!guests.empty()) result_.ruled_out.push_back("a guest avoids " + allergen_words(guests));
         said.add(setting_.guests_avoid);
         if (!said.empty() && result_.ruled_out.empty()) {
             result_.cautions.push_back(fmt::format("No listed {}; read the labels.", allergen_words(said)));
         }
+    }
+
+    [[nodiscard]] flow::Serve serve_of(AllergenSet avoids) const {
+        return flow::serve_for(dish_, avoids, result_.swaps, setting_.holds);
     }
 
     /// What may be left out is not counted, and must not come onto that plate.
@@ -371,7 +351,7 @@ std::vector<std::string> table_cautions(const kitchen::Kitchen& kitchen, basics:
     setting.guests_avoid = kitchen::guests_avoid(kitchen, day);
     setting.available.assign(kitchen.catalogue().ingredients().size(), std::numeric_limits<std::int64_t>::max());
     setting.can_be_bought_before.assign(setting.available.size(), true);
-    setting.holds = held_allergens(kitchen);
+    setting.holds = flow::held_allergens(kitchen);
     const Candidate checked = candidate(setting, dish);
     std::vector<std::string> cautions;
     for (const std::string& reason : checked.ruled_out)
@@ -396,19 +376,6 @@ bool starts_from(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, co
         return std::any_of(members.begin(), members.end(),
                            [&](IngredientId member) { return catalogue.is(member, need.of); });
     });
-}
-
-std::vector<AllergenSet> held_allergens(const kitchen::Kitchen& kitchen) {
-    std::vector<AllergenSet> holds;
-    for (const auto& thing : kitchen.catalogue().ingredients()) holds.push_back(thing.counted_allergens());
-    for (const stock::Lot& lot : kitchen.lots) {
-        holds[lot.ingredient.index()].add(stock::counted_allergens(lot, kitchen.catalogue(), kitchen.cookbook()));
-    }
-    for (const kitchen::Planned& planned : kitchen.plan) {
-        const cookbook::Dish& dish = kitchen.cookbook()[planned.dish];
-        if (dish.leaves) holds[dish.leaves->index()].add(cookbook::allergens(dish, kitchen.catalogue()));
-    }
-    return holds;
 }
 
 std::int64_t available_at(const flow::Component& component, flow::Slot slot) {

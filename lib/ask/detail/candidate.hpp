@@ -22,9 +22,7 @@ struct Setting {
     const flow::Balance* before = nullptr;   ///< with what is planned
     std::vector<std::int64_t> available;     ///< by ingredient handle: what can be used at that dinner
     std::vector<bool> can_be_bought_before;  ///< by ingredient handle: a shopping day lies between
-    /// By ingredient handle: what it counts as holding. A leftover holds what the dishes hold that its lots, or the
-    /// plan, came from.
-    std::vector<catalogue::AllergenSet> holds;
+    flow::Holds holds;
 };
 
 /// A dish with everything that was decided for it. Where `ruled_out` is not empty it cannot be an answer.
@@ -47,9 +45,6 @@ struct Candidate {
 
 /// Whether a base starts from what is used.
 [[nodiscard]] bool starts_from(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, const catalogue::Of& what);
-
-/// What every ingredient counts as holding in this kitchen, by handle: see Setting::holds.
-[[nodiscard]] std::vector<catalogue::AllergenSet> held_allergens(const kitchen::Kitchen& kitchen);
 
 /// What of an ingredient can be used at a slot, whatever else the plan wants.
 [[nodiscard]] std::int64_t available_at(const flow::Component& component, flow::Slot slot);

@@ -30,9 +30,28 @@ Slot end_of(const kitchen::Kitchen& kitchen, const stock::Lot& lot, basics::Span
     return last ? last_slot(*last, span) : never;
 }
 
+/// From this weight on what is left of a piece that was cut is worth a thought: half a pumpkin, not half an onion.
+constexpr std::int64_t large_piece_mg = 300'000;
+
+bool large_pieces(const catalogue::Ingredient& ingredient) {
+    return ingredient.dimension == measure::Dimension::pieces &&
+           ingredient.conversion.mg_per_piece.value_or(0) >= large_piece_mg;
+}
+
+/// Days that something is good once it is opened, where that matters: packs are opened one by one, large pieces are cut
+/// one by one, and loose perishables are opened as a whole. Of small pieces, and of loose things whose quality only
+/// suffers, no more is begun than is used.
+std::optional<int> days_once_open(const catalogue::Ingredient& ingredient, bool in_packs) {
+    const auto days = days_in(ingredient, Keep::opened);
+    if (!days || in_packs) return days;
+    if (ingredient.dimension == measure::Dimension::pieces) return large_pieces(ingredient) ? days : std::nullopt;
+    const auto limit = ingredient.keeps[static_cast<std::size_t>(Keep::opened)].time.limit;
+    return limit == catalogue::Limit::use_by ? days : std::nullopt;
+}
+
 /// Opening matters where it ends a unit's time sooner than it would end anyway.
 int opened_days(const catalogue::Ingredient& ingredient, const stock::Lot& lot, Slot last) {
-    const auto days = days_in(ingredient, Keep::opened);
+    const auto days = days_once_open(ingredient, !lot.packs.empty());
     if (!days || lot.opened_on || lot.state != stock::State::fresh) return -1;
     return last != never && day_of(last) <= *days ? -1 : *days;
 }
@@ -51,9 +70,10 @@ std::vector<std::int64_t> portions(const catalogue::Ingredient& ingredient, cons
     if (!as_packs) return {lot.amount.value()};
     if (!lot.packs.empty()) return lot.packs;
     std::vector<std::int64_t> result;
-    if (ingredient.in_serves && lot.state == stock::State::frozen) {
-        constexpr std::int64_t serve = 1000;
-        for (auto left = lot.amount.value(); left > 0; left -= serve) result.push_back(std::min(serve, left));
+    const bool frozen_serves = ingredient.in_serves && lot.state == stock::State::frozen;
+    if (frozen_serves || (lot.state == stock::State::fresh && large_pieces(ingredient))) {
+        constexpr std::int64_t one = 1000;
+        for (auto left = lot.amount.value(); left > 0; left -= one) result.push_back(std::min(one, left));
         return result;
     }
     return {lot.amount.value()};
@@ -110,7 +130,9 @@ std::optional<Offer> offer_of(const kitchen::Kitchen& kitchen, catalogue::Ingred
             if (const auto days = days_in(ingredient, keep)) offer.keeps_days = std::max(offer.keeps_days, *days);
         }
     }
-    if (const auto days = days_in(ingredient, Keep::opened)) {
+    // What is bought raw and suffers in quality only comes loose.
+    const bool loose = ingredient.kind == catalogue::Kind::raw;
+    if (const auto days = days_once_open(ingredient, !loose)) {
         offer.opened_days = offer.keeps_days >= 0 && offer.keeps_days <= *days ? -1 : *days;
     }
     return offer;
