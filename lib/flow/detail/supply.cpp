@@ -33,9 +33,12 @@ Slot end_of(const kitchen::Kitchen& kitchen, const stock::Lot& lot, basics::Span
 /// From this weight on what is left of a piece that was cut is worth a thought: half a pumpkin, not half an onion.
 constexpr std::int64_t large_piece_mg = 300'000;
 
-bool large_pieces(const catalogue::Ingredient& ingredient) {
-    return ingredient.dimension == measure::Dimension::pieces &&
-           ingredient.conversion.mg_per_piece.value_or(0) >= large_piece_mg;
+/// The amount of one piece, where pieces are large and cut one by one.
+std::optional<std::int64_t> large_piece(const catalogue::Ingredient& ingredient) {
+    const auto mg = ingredient.conversion.mg_per_piece;
+    if (!mg || *mg < large_piece_mg || ingredient.kind != catalogue::Kind::raw) return std::nullopt;
+    if (ingredient.dimension == measure::Dimension::pieces) return 1000;
+    return ingredient.dimension == measure::Dimension::mass ? mg : std::nullopt;
 }
 
 /// Days that something is good once it is opened, where that matters: packs are opened one by one, large pieces are cut
@@ -43,8 +46,8 @@ bool large_pieces(const catalogue::Ingredient& ingredient) {
 /// suffers, no more is begun than is used.
 std::optional<int> days_once_open(const catalogue::Ingredient& ingredient, bool in_packs) {
     const auto days = days_in(ingredient, Keep::opened);
-    if (!days || in_packs) return days;
-    if (ingredient.dimension == measure::Dimension::pieces) return large_pieces(ingredient) ? days : std::nullopt;
+    if (!days || in_packs || large_piece(ingredient)) return days;
+    if (ingredient.dimension == measure::Dimension::pieces) return std::nullopt;
     const auto limit = ingredient.keeps[static_cast<std::size_t>(Keep::opened)].time.limit;
     return limit == catalogue::Limit::use_by ? days : std::nullopt;
 }
@@ -71,9 +74,9 @@ std::vector<std::int64_t> portions(const catalogue::Ingredient& ingredient, cons
     if (!lot.packs.empty()) return lot.packs;
     std::vector<std::int64_t> result;
     const bool frozen_serves = ingredient.in_serves && lot.state == stock::State::frozen;
-    if (frozen_serves || (lot.state == stock::State::fresh && large_pieces(ingredient))) {
-        constexpr std::int64_t one = 1000;
-        for (auto left = lot.amount.value(); left > 0; left -= one) result.push_back(std::min(one, left));
+    const auto one = frozen_serves ? std::optional<std::int64_t>(1000) : large_piece(ingredient);
+    if (one && (frozen_serves || lot.state == stock::State::fresh)) {
+        for (auto left = lot.amount.value(); left > 0; left -= *one) result.push_back(std::min(*one, left));
         return result;
     }
     return {lot.amount.value()};
