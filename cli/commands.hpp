@@ -16,6 +16,8 @@ struct Chosen {
 
 void add_tonight(CLI::App& app, Chosen& chosen);
 void add_else(CLI::App& app, Chosen& chosen);
+void add_swap(CLI::App& app, Chosen& chosen);
+void add_balance(CLI::App& app, Chosen& chosen);
 void add_got(CLI::App& app, Chosen& chosen);
 void add_moved(CLI::App& app, Chosen& chosen);
 void add_opened(CLI::App& app, Chosen& chosen);

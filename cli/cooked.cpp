@@ -29,16 +29,6 @@ tl::expected<std::optional<std::int64_t>, Failure> optional_serves(const std::st
     return read_serves(text, where).map([](std::int64_t serves) { return std::optional(serves); });
 }
 
-/// The first place of the first of these kinds that the household has.
-std::optional<stock::PlaceId> place_of(const kitchen::Kitchen& kitchen, std::initializer_list<stock::PlaceKind> kinds) {
-    for (const auto kind : kinds) {
-        for (std::uint32_t i = 0; i < kitchen.household.places.size(); ++i) {
-            if (kitchen.household.places[i].kind == kind) return stock::PlaceId{i};
-        }
-    }
-    return std::nullopt;
-}
-
 /// How many serves are cooked, and how many of them are eaten: by those at home, where nothing is said.
 tl::expected<void, Failure> set_serves(const Arguments& arguments, const kitchen::At& at, kitchen::Cooked& cooked) {
     const auto serves = optional_serves(arguments.serves, "--serves");
@@ -74,9 +64,10 @@ tl::expected<void, Failure> set_serves(const Arguments& arguments, const kitchen
 
 tl::expected<void, Failure> set_places(const Arguments& arguments, const kitchen::At& at, kitchen::Cooked& cooked) {
     using stock::PlaceKind;
-    cooked.freezer = place_of(at.kitchen, {PlaceKind::near_freezer, PlaceKind::far_freezer});
-    auto leftovers = place_of(at.kitchen, {PlaceKind::fridge, PlaceKind::near_freezer, PlaceKind::far_freezer,
-                                           PlaceKind::crisper, PlaceKind::pantry});
+    cooked.freezer = kitchen::place_of(at.kitchen.household, {PlaceKind::near_freezer, PlaceKind::far_freezer});
+    auto leftovers = kitchen::place_of(
+        at.kitchen.household,
+        {PlaceKind::fridge, PlaceKind::near_freezer, PlaceKind::far_freezer, PlaceKind::crisper, PlaceKind::pantry});
     if (!arguments.in.empty()) {
         const auto said = place_meant(at.kitchen, joined(arguments.in));
         if (!said) return tl::make_unexpected(said.error());

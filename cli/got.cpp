@@ -20,45 +20,6 @@ struct Arguments {
     How how;
 };
 
-using catalogue::Keep;
-using Told = catalogue::Keeping::Said;
-
-const catalogue::Keeping& keeping(const catalogue::Ingredient& thing, Keep keep) {
-    return thing.keeps[static_cast<std::size_t>(keep)];
-}
-
-/// The kind of place where such a thing usually is.
-stock::PlaceKind usual_kind(const catalogue::Ingredient& thing) {
-    const auto& fridge = keeping(thing, Keep::fridge);
-    const bool elsewhere = fridge.said == Told::time || keeping(thing, Keep::pantry).said == Told::time ||
-                           keeping(thing, Keep::crisper).said == Told::time;
-    const bool sold_frozen = thing.name.starts_with("frozen") || (thing.pack && thing.pack->name.starts_with("frozen"));
-    if (keeping(thing, Keep::freezer).said == Told::time && (sold_frozen || !elsewhere))
-        return stock::PlaceKind::near_freezer;
-    if (fridge.said == Told::time && fridge.time.limit == catalogue::Limit::use_by) return stock::PlaceKind::fridge;
-    if (keeping(thing, Keep::crisper).said == Told::time) return stock::PlaceKind::crisper;
-    if (keeping(thing, Keep::pantry).said == Told::time) return stock::PlaceKind::pantry;
-    return fridge.said == Told::time ? stock::PlaceKind::fridge : stock::PlaceKind::pantry;
-}
-
-/// The place of that kind where there is some of it already, else of its family, else the first; the first place at all
-/// where there is none of that kind.
-std::optional<stock::PlaceId> usual_place(const kitchen::Kitchen& kitchen, catalogue::IngredientId id) {
-    const auto& thing = kitchen.catalogue()[id];
-    const auto kind = usual_kind(thing);
-    std::optional<stock::PlaceId> of_family;
-    for (const auto& lot : kitchen.lots) {
-        if (kitchen.place(lot.place).kind != kind) continue;
-        if (lot.ingredient == id) return lot.place;
-        if (!of_family && kitchen.catalogue()[lot.ingredient].family == thing.family) of_family = lot.place;
-    }
-    if (of_family) return of_family;
-    for (std::uint32_t i = 0; i < kitchen.household.places.size(); ++i) {
-        if (kitchen.household.places[i].kind == kind) return stock::PlaceId{i};
-    }
-    return kitchen.household.places.empty() ? std::nullopt : std::optional(stock::PlaceId{0});
-}
-
 /// What was paid for all, shared by what things usually cost; the last takes what is left over.
 tl::expected<void, Failure> share_payment(const kitchen::Kitchen& kitchen, basics::Money paid,
                                           std::vector<kitchen::Got>& things) {
@@ -115,7 +76,7 @@ tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const
             return failure(not_understood,
                            {{wanted.said.text, "no amount", "how much, as in '2 kg beef mince'", std::nullopt}});
         }
-        const auto where = place ? place : usual_place(at.kitchen, wanted.thing.ingredient);
+        const auto where = place ? place : kitchen::usual_place(at.kitchen, wanted.thing.ingredient);
         if (!where)
             return failure(files_unsound, {{"kitchen.json, /places", "there is no place to keep anything",
                                             "at least one place", std::nullopt}});

@@ -182,22 +182,8 @@ std::optional<Candidate> ready_meal(const Prepared& prepared, cookbook::DishId i
         return lot.dish == id && lot.ingredient == *dish.leaves && lot.usable_amount();
     });
     if (!stored) return std::nullopt;
-    Candidate candidate;
-    candidate.cooking = flow::cook(kitchen, {.day = setting.question.day,
-                                             .meal = kitchen::Meal::dinner,
-                                             .dish = id,
-                                             .ready_meal = true,
-                                             .serves = setting.question.serves,
-                                             .left = 0});
-    if (candidate.cooking.needs.empty() ||
-        setting.available[dish.leaves->index()] < candidate.cooking.needs.front().amount)
-        return std::nullopt;
-    auto holds = cookbook::allergens(dish, kitchen.catalogue());
-    holds.add(setting.holds[dish.leaves->index()]);
-    for (const std::size_t eater : setting.eaters) {
-        if (!holds.shared_with(kitchen.household.people[eater].avoids).empty()) return std::nullopt;
-    }
-    if (!holds.shared_with(setting.guests_avoid).empty()) return std::nullopt;
+    Candidate candidate = detail::warmed(setting, id);
+    if (!candidate.ruled_out.empty()) return std::nullopt;
     return candidate;
 }
 

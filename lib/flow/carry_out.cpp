@@ -35,11 +35,6 @@ Fate fate_of(const Unit& unit, int ready_day, int opened_day) {
     return fate;
 }
 
-/// The end that decides whether the rest of a unit is tossed: a unit that stays sealed or frozen keeps its own.
-Slot end_of_rest(const Fate& fate) {
-    return fate.from == never ? fate.unit.last : fate.to;
-}
-
 void add_bought(const Component& component, const Decisions& decisions, Outcome& outcome) {
     if (!component.offer) return;
     const Offer& offer = *component.offer;
@@ -98,8 +93,7 @@ std::int64_t use_up(const Component& component, const std::vector<int>& order, c
 
 /// What using an amount of it saves from being tossed.
 double worth_using(const Fate& fate, Slot end) {
-    return end_of_rest(fate) <= end ? static_cast<double>(fate.unit.price.minor) / static_cast<double>(fate.unit.amount)
-                                    : 0;
+    return fate.end() <= end ? static_cast<double>(fate.unit.price.minor) / static_cast<double>(fate.unit.amount) : 0;
 }
 
 /// Whether something is tossed while something cheaper is used.
@@ -166,7 +160,7 @@ Outcome carry_out(const Component& component, const Decisions& decisions) {
         const auto rest = fate.unit.amount - fate.used;
         if (rest == 0) continue;
         const auto price = basics::share_of(fate.unit.price, rest, fate.unit.amount);
-        if (end_of_rest(fate) <= end) {
+        if (fate.end() <= end) {
             fate.tossed = rest;
             outcome.tossed += price;
         } else {

@@ -112,6 +112,8 @@ struct Fate {
     std::int64_t tossed = 0;
 
     [[nodiscard]] std::int64_t left() const { return unit.amount - used - tossed; }
+    /// What ends it: a unit that stays sealed or frozen keeps its own end.
+    [[nodiscard]] Slot end() const { return from == never ? unit.last : to; }
 };
 
 /// What a component comes to. Smaller is better.

@@ -24,6 +24,15 @@ bool home(const Person& person, basics::Day day, Meal meal) {
     return has(week[std::chrono::weekday{day}.c_encoding()], meal);
 }
 
+std::optional<stock::PlaceId> place_of(const Household& household, std::initializer_list<stock::PlaceKind> kinds) {
+    for (const auto kind : kinds) {
+        for (std::uint32_t i = 0; i < household.places.size(); ++i) {
+            if (household.places[i].kind == kind) return stock::PlaceId{i};
+        }
+    }
+    return std::nullopt;
+}
+
 std::optional<std::string> standing_kind(const Household& household, basics::Day day) {
     for (const StandingNight& night : household.standing_nights) {
         if (night.weekday != std::chrono::weekday{day} || night.kinds.empty()) continue;

@@ -3,6 +3,7 @@
 
 #include <array>
 #include <cstdint>
+#include <initializer_list>
 #include <optional>
 #include <string>
 #include <utility>
@@ -113,6 +114,10 @@ struct Household {
     std::array<int, 7> minutes{60, 45, 45, 45, 45, 45, 60};  ///< for dinner, by weekday, Sunday first
     Worths worths;
 };
+
+/// The first place of the first of these kinds that the household has.
+[[nodiscard]] std::optional<stock::PlaceId> place_of(const Household& household,
+                                                     std::initializer_list<stock::PlaceKind> kinds);
 
 /// The kind of dish that the standing night asks for on that day; nothing where the weekday has none.
 [[nodiscard]] std::optional<std::string> standing_kind(const Household& household, basics::Day day);

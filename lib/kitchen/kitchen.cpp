@@ -8,6 +8,31 @@
 
 namespace samebase::kitchen {
 
+namespace {
+
+using catalogue::Keep;
+using Told = catalogue::Keeping::Said;
+
+const catalogue::Keeping& keeping(const catalogue::Ingredient& thing, Keep keep) {
+    return thing.keeps[static_cast<std::size_t>(keep)];
+}
+
+/// The kind of place where such a thing usually is.
+stock::PlaceKind usual_kind(const catalogue::Ingredient& thing) {
+    const auto& fridge = keeping(thing, Keep::fridge);
+    const bool elsewhere = fridge.said == Told::time || keeping(thing, Keep::pantry).said == Told::time ||
+                           keeping(thing, Keep::crisper).said == Told::time;
+    const bool sold_frozen = thing.name.starts_with("frozen") || (thing.pack && thing.pack->name.starts_with("frozen"));
+    if (keeping(thing, Keep::freezer).said == Told::time && (sold_frozen || !elsewhere))
+        return stock::PlaceKind::near_freezer;
+    if (fridge.said == Told::time && fridge.time.limit == catalogue::Limit::use_by) return stock::PlaceKind::fridge;
+    if (keeping(thing, Keep::crisper).said == Told::time) return stock::PlaceKind::crisper;
+    if (keeping(thing, Keep::pantry).said == Told::time) return stock::PlaceKind::pantry;
+    return fridge.said == Told::time ? stock::PlaceKind::fridge : stock::PlaceKind::pantry;
+}
+
+}  // namespace
+
 Knowledge::Knowledge(catalogue::Catalogue the_catalogue, cookbook::Cookbook the_cookbook,
                      std::vector<graph::Statement> statements, const graph::Parameters& parameters)
     : catalogue(std::move(the_catalogue)),
@@ -78,6 +103,20 @@ const Planned* planned(const Plan& plan, basics::Day day, Meal meal) {
     const auto found =
         std::find_if(plan.begin(), plan.end(), [&](const Planned& p) { return p.day == day && p.meal == meal; });
     return found == plan.end() ? nullptr : &*found;
+}
+
+std::optional<stock::PlaceId> usual_place(const Kitchen& kitchen, catalogue::IngredientId id) {
+    const auto& thing = kitchen.catalogue()[id];
+    const auto kind = usual_kind(thing);
+    std::optional<stock::PlaceId> of_family;
+    for (const auto& lot : kitchen.lots) {
+        if (kitchen.place(lot.place).kind != kind) continue;
+        if (lot.ingredient == id) return lot.place;
+        if (!of_family && kitchen.catalogue()[lot.ingredient].family == thing.family) of_family = lot.place;
+    }
+    if (of_family) return of_family;
+    if (const auto first = place_of(kitchen.household, {kind})) return first;
+    return kitchen.household.places.empty() ? std::nullopt : std::optional(stock::PlaceId{0});
 }
 
 std::optional<basics::Money> price(const Kitchen& kitchen, catalogue::IngredientId id, std::int64_t amount) {

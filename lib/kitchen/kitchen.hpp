@@ -87,6 +87,10 @@ struct Kitchen {
 /// The dinner or lunch planned for that day; the first where there are several.
 [[nodiscard]] const Planned* planned(const Plan& plan, basics::Day day, Meal meal);
 
+/// Where such a thing usually is: a place of the kind that it keeps in, where there is some of it already, else of its
+/// family, else the first; the first place at all where there is none of that kind; nothing where there are no places.
+[[nodiscard]] std::optional<stock::PlaceId> usual_place(const Kitchen& kitchen, catalogue::IngredientId id);
+
 /// The price of an amount of an ingredient: the household's last price, else the guide price; nothing where neither is
 /// known.
 [[nodiscard]] std::optional<basics::Money> price(const Kitchen& kitchen, catalogue::IngredientId id,

@@ -29,7 +29,7 @@ class Builder {
 
     Candidate build() {
         planned_ = kitchen::Planned{.day = setting_.question.day,
-                                    .meal = kitchen::Meal::dinner,
+                                    .meal = setting_.meal,
                                     .dish = id_,
                                     .ready_meal = false,
                                     .serves = setting_.question.serves,
@@ -341,29 +341,61 @@ Candidate candidate(const Setting& setting, cookbook::DishId dish) {
     return Builder(setting, dish).build();
 }
 
-std::vector<std::string> table_cautions(const kitchen::Kitchen& kitchen, basics::Day day, cookbook::DishId dish) {
+Candidate warmed(const Setting& setting, cookbook::DishId id) {
+    const kitchen::Kitchen& kitchen = *setting.kitchen;
+    const cookbook::Dish& dish = kitchen.cookbook()[id];
+    Candidate candidate;
+    candidate.cooking = flow::cook(kitchen, {.day = setting.question.day,
+                                             .meal = setting.meal,
+                                             .dish = id,
+                                             .ready_meal = true,
+                                             .serves = setting.question.serves,
+                                             .left = 0});
+    const auto& needs = candidate.cooking.needs;
+    if (!dish.leaves || needs.empty() || setting.available[dish.leaves->index()] < needs.front().amount) {
+        candidate.ruled_out.push_back("there are not enough serves of it");
+        return candidate;
+    }
+    auto holds = cookbook::allergens(dish, kitchen.catalogue());
+    holds.add(setting.holds[dish.leaves->index()]);
+    for (const std::size_t eater : setting.eaters) {
+        const kitchen::Person& person = kitchen.household.people[eater];
+        const AllergenSet shared = holds.shared_with(person.avoids);
+        if (!shared.empty())
+            candidate.ruled_out.push_back(fmt::format("{} avoids {}", person.name, allergen_words(shared)));
+    }
+    const AllergenSet guests = holds.shared_with(setting.guests_avoid);
+    if (!guests.empty()) candidate.ruled_out.push_back(fmt::format("a guest avoids {}", allergen_words(guests)));
+    return candidate;
+}
+
+AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned) {
+    AtTable table;
     Setting setting;
     setting.kitchen = &kitchen;
-    setting.today = day;
-    setting.question.day = day;
-    setting.using_ = kitchen.cookbook()[dish].ingredients.front().ingredient;
-    setting.eaters = kitchen::eaters(kitchen, day, kitchen::Meal::dinner);
-    setting.guests_avoid = kitchen::guests_avoid(kitchen, day);
+    setting.today = planned.day;
+    setting.question.day = planned.day;
+    setting.question.serves = planned.serves;
+    setting.meal = planned.meal;
+    setting.using_ = kitchen.cookbook()[planned.dish].ingredients.front().ingredient;
+    setting.eaters = kitchen::eaters(kitchen, planned.day, planned.meal);
+    if (planned.meal == kitchen::Meal::dinner) setting.guests_avoid = kitchen::guests_avoid(kitchen, planned.day);
     setting.available.assign(kitchen.catalogue().ingredients().size(), std::numeric_limits<std::int64_t>::max());
     setting.can_be_bought_before.assign(setting.available.size(), true);
     setting.holds = flow::held_allergens(kitchen);
-    const Candidate checked = candidate(setting, dish);
-    std::vector<std::string> cautions;
-    for (const std::string& reason : checked.ruled_out)
-        cautions.push_back(fmt::format("Not for everyone at the table: {}.", reason));
+    const Candidate checked = planned.ready_meal ? warmed(setting, planned.dish) : candidate(setting, planned.dish);
+    table.refused = checked.ruled_out;
     for (const StandInUse& use : checked.stand_ins) {
         std::string words;
-        for (const auto& [id, amount] : use.use) words += (words.empty() ? "" : " and ") + kitchen.catalogue()[id].name;
-        cautions.push_back(fmt::format("Someone at the table avoids what {} holds: use {} in its place.",
-                                       kitchen.catalogue()[use.replaced].name, words));
+        for (const auto& [id, amount] : use.use) {
+            if (!words.empty()) words += " and ";
+            words += kitchen.catalogue()[id].name;
+        }
+        table.cautions.push_back(fmt::format("Someone at the table avoids what {} holds: use {} in its place.",
+                                             kitchen.catalogue()[use.replaced].name, words));
     }
-    cautions.insert(cautions.end(), checked.cautions.begin(), checked.cautions.end());
-    return cautions;
+    table.cautions.insert(table.cautions.end(), checked.cautions.begin(), checked.cautions.end());
+    return table;
 }
 
 bool starts_from(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, const catalogue::Of& what) {

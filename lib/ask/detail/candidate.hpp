@@ -15,6 +15,7 @@ struct Setting {
     const kitchen::Kitchen* kitchen = nullptr;
     basics::Day today;
     ElseQuestion question;
+    kitchen::Meal meal = kitchen::Meal::dinner;
     catalogue::Of using_;
     std::vector<std::size_t> eaters;  ///< positions in household.people
     catalogue::AllergenSet guests_avoid;
@@ -38,10 +39,16 @@ struct Candidate {
 
 [[nodiscard]] Candidate candidate(const Setting& setting, cookbook::DishId dish);
 
-/// What those at the table must know of a dish that is planned for that dinner: serves apart, what replaces what, or
-/// that someone there avoids what it holds.
-[[nodiscard]] std::vector<std::string> table_cautions(const kitchen::Kitchen& kitchen, basics::Day day,
-                                                      cookbook::DishId dish);
+/// A ready meal of the dish, warmed. Ruled out where there is not enough of it, or someone at the table avoids what it
+/// holds.
+[[nodiscard]] Candidate warmed(const Setting& setting, cookbook::DishId dish);
+
+/// What those at the table must know of a planned meal.
+struct AtTable {
+    std::vector<std::string> refused;   ///< someone there must not have it, and nothing helps
+    std::vector<std::string> cautions;  ///< serves apart, what replaces what
+};
+[[nodiscard]] AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned);
 
 /// Whether a base starts from what is used.
 [[nodiscard]] bool starts_from(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, const catalogue::Of& what);

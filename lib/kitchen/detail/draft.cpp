@@ -242,20 +242,7 @@ std::optional<basics::Problem> unfit(const Draft& draft, catalogue::IngredientId
 }
 
 basics::Result<stock::PlaceId> usual_place(const Draft& draft, catalogue::IngredientId id) {
-    using stock::PlaceKind;
-    const auto& thing = draft.ingredient(id);
-    const auto& places = draft.kitchen().household.places;
-    std::array<PlaceKind, 3> kinds{PlaceKind::pantry, PlaceKind::fridge, PlaceKind::crisper};
-    if (perishable(thing)) kinds = {PlaceKind::fridge, PlaceKind::crisper, PlaceKind::near_freezer};
-    if (!perishable(thing) && keeping(thing, catalogue::Keep::crisper).said == Said::time) {
-        kinds = {PlaceKind::crisper, PlaceKind::fridge, PlaceKind::pantry};
-    }
-    for (const PlaceKind kind : kinds) {
-        for (std::size_t i = 0; i < places.size(); ++i) {
-            if (places[i].kind == kind) return stock::PlaceId{static_cast<std::uint32_t>(i)};
-        }
-    }
-    if (!places.empty()) return stock::PlaceId{0};
+    if (const auto place = kitchen::usual_place(draft.kitchen(), id)) return *place;
     return basics::problem("kitchen.json, /places", "there is no place to keep anything", "at least one place");
 }
 

@@ -1,0 +1,31 @@
+// Do the week's swaps still balance the stock? The stock flow over a span of days as a ledger, and what a cook must see
+// to, each with a mend that has been tried where there is one.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+#include "ask/detail/mend.hpp"
+#include "basics/problem.hpp"
+#include "flow/findings.hpp"
+#include "flow/ledger.hpp"
+
+namespace samebase::ask {
+
+struct BalanceAnswer {
+    basics::Span span;
+    flow::Totals totals;                     ///< from today to the end of the span
+    std::vector<flow::LedgerRow> rows;       ///< of the span's days, in the order of (ingredient, day)
+    std::vector<flow::Finding> findings;     ///< in the order in which a cook must act
+    std::vector<std::optional<Mend>> mends;  ///< by finding; nothing where none was found, or none was looked for
+    std::size_t mended = 0;                  ///< for so many findings, the first, mends were looked for
+};
+
+/// Stock is read as of today, so that the span ends on or after it; days of it before today are left out. Problem: the
+/// span has passed, or ends more than two years ahead. Costs one exact balance, and some tens of partial ones for each
+/// of the first `most_mends` findings.
+[[nodiscard]] basics::Result<BalanceAnswer> ask_balance(const kitchen::Kitchen& kitchen, basics::Day today,
+                                                        basics::Span span, std::size_t most_mends);
+
+}  // namespace samebase::ask

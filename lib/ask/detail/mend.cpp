@@ -1,0 +1,402 @@
+#include "ask/detail/mend.hpp"
+
+#include <algorithm>
+#include <tuple>
+
+#include "flow/room.hpp"
+#include "graph/likeness.hpp"
+
+namespace samebase::ask::detail {
+
+namespace {
+
+using catalogue::IngredientId;
+using flow::Finding;
+using kitchen::Meal;
+using kitchen::Planned;
+
+constexpr std::size_t most_stand_ins_tried = 6;
+constexpr std::size_t most_dishes_tried = 12;
+
+bool about_a_meal(const Finding& finding) {
+    return finding.kind == Finding::Kind::not_thawed || finding.kind == Finding::Kind::short_of;
+}
+
+const Planned* planned_row(const kitchen::Kitchen& kitchen, basics::Day day, Meal meal,
+                           std::optional<cookbook::DishId> dish) {
+    for (const Planned& row : kitchen.plan) {
+        if (row.day == day && row.meal == meal && (!dish || row.dish == *dish)) return &row;
+    }
+    return nullptr;
+}
+
+bool has_occasion(const kitchen::Kitchen& kitchen, basics::Day day) {
+    return std::any_of(kitchen.household.occasions.begin(), kitchen.household.occasions.end(),
+                       [&](const kitchen::Occasion& occasion) { return occasion.day == day; });
+}
+
+bool uses(const cookbook::Dish& dish, IngredientId id) {
+    return std::any_of(dish.ingredients.begin(), dish.ingredients.end(),
+                       [&](const auto& line) { return !line.optional && line.ingredient == id; });
+}
+
+}  // namespace
+
+std::optional<Mend> Mender::mend(const Finding& finding) const {
+    using Way = std::optional<Mend> (Mender::*)(const Finding&) const;
+    std::vector<Way> ways;
+    switch (finding.kind) {
+        case Finding::Kind::past_use_by:
+            ways = {&Mender::discard};
+            break;
+        case Finding::Kind::not_thawed:
+        case Finding::Kind::short_of:
+            ways = {&Mender::stand_in, &Mender::exchange_days, &Mender::other_dish, &Mender::buy};
+            break;
+        case Finding::Kind::tossed:
+            ways = {&Mender::exchange_days, &Mender::dish_that_eats, &Mender::freeze};
+            break;
+        case Finding::Kind::no_room:
+            ways = {&Mender::move};
+            break;
+    }
+    for (const Way way : ways) {
+        if (auto found = (this->*way)(finding)) return found;
+    }
+    return std::nullopt;
+}
+
+bool Mender::helps(const Finding& finding, const flow::Balance& after) const {
+    return helps(finding, kitchen_, after);
+}
+
+bool Mender::helps(const Finding& finding, const kitchen::Kitchen& kitchen, const flow::Balance& after) const {
+    const auto same = [&](const Finding& other) {
+        if (other.kind != finding.kind) return false;
+        if (!about_a_meal(finding)) return other.lot == finding.lot;
+        return other.dish == finding.dish && other.meal == finding.meal && (finding.dish || other.day == finding.day);
+    };
+    const auto left = flow::findings_of(kitchen, after, finding.ingredient);
+    if (std::any_of(left.begin(), left.end(), same)) return false;
+    const flow::Totals& was = before_.totals;
+    const flow::Totals& is = after.totals;
+    if (about_a_meal(finding)) return is.unmet < was.unmet;
+    return is.unmet <= was.unmet && is.spent + is.tossed < was.spent + was.tossed;
+}
+
+std::optional<Mend> Mender::discard(const Finding& finding) const {
+    const kitchen::Item item{{finding.lot, {}, {}, {}}, {}, {}};
+    auto change = kitchen::tossed(at(), {&item, 1}, "past its use-by");
+    if (!change) return std::nullopt;
+    kitchen::Kitchen after = kitchen_;
+    kitchen::apply(after, *change);
+    if (after.lot(finding.lot) != nullptr) return std::nullopt;
+    Mend mend;
+    mend.lot = finding.lot;
+    mend.change = std::move(*change);
+    return mend;
+}
+
+/// The mend with this plan in place of that, where it helps.
+std::optional<Mend> Mender::tried(Mend mend, const Finding& finding, const kitchen::Plan& takes,
+                                  const kitchen::Plan& adds) const {
+    std::vector<flow::Cooking> cookings;
+    for (const flow::Cooking& cooking : before_.cookings) {
+        const bool goes = std::any_of(takes.begin(), takes.end(), [&](const Planned& row) {
+            return row.day == cooking.day && row.meal == cooking.meal && row.dish == cooking.dish;
+        });
+        if (!goes) cookings.push_back(cooking);
+    }
+    for (const Planned& row : adds) cookings.push_back(flow::cook(kitchen_, row, {}, &holds_));
+    std::stable_sort(cookings.begin(), cookings.end(), [](const auto& a, const auto& b) {
+        return std::tuple(a.day, a.meal) < std::tuple(b.day, b.meal);
+    });
+    if (!helps(finding, balancer_.rebalance(before_, std::move(cookings)))) return std::nullopt;
+    return mend;
+}
+
+std::optional<Mend> Mender::stand_in(const Finding& finding) const {
+    if (!finding.dish) return std::nullopt;
+    const Planned* row = planned_row(kitchen_, finding.day, finding.meal, finding.dish);
+    if (row == nullptr || row->ready_meal) return std::nullopt;
+    catalogue::AllergenSet avoid;
+    for (const std::size_t eater : kitchen::eaters(kitchen_, row->day, row->meal))
+        avoid.add(kitchen_.household.people[eater].avoids);
+    if (row->meal == Meal::dinner) avoid.add(kitchen::guests_avoid(kitchen_, row->day));
+    const cookbook::Dish& dish = kitchen_.cookbook()[row->dish];
+    for (const auto& line : dish.ingredients) {
+        if (line.ingredient != finding.ingredient || line.optional) continue;
+        auto list =
+            kitchen_.graph().stand_ins({line.ingredient, line.role}, kitchen_.graph().parameters().least_fit, avoid);
+        std::erase_if(list, [&](const graph::StandIn& s) {
+            return std::any_of(s.use.begin(), s.use.end(), [&](const auto& part) {
+                return !holds_[part.first.index()].shared_with(avoid).empty() ||
+                       (!kitchen_.taken_as_there(part.first) && before_.part(part.first) == nullptr);
+            });
+        });
+        if (list.size() > most_stand_ins_tried) list.resize(most_stand_ins_tried);
+        for (const graph::StandIn& s : list) {
+            Mend mend;
+            mend.kind = Mend::Kind::stand_in;
+            mend.day = row->day;
+            mend.meal = row->meal;
+            mend.dish = row->dish;
+            mend.of = finding.ingredient;
+            mend.fit = s.fit();
+            mend.swaps = {{finding.ingredient, s.use}};
+            const flow::Cooking with = flow::cook(kitchen_, *row, mend.swaps, &holds_);
+            std::vector<flow::Cooking> cookings = before_.cookings;
+            for (flow::Cooking& cooking : cookings) {
+                if (cooking.day == row->day && cooking.meal == row->meal && cooking.dish == row->dish) cooking = with;
+            }
+            if (!helps(finding, balancer_.rebalance(before_, std::move(cookings)))) continue;
+            const auto amount = basics::fits(
+                basics::scale(line.amount.value(), with.serves_thousandths, std::int64_t{1000} * dish.serves));
+            for (const auto& [id, ratio] : s.use) {
+                const auto used = flow::in_place_of(kitchen_.catalogue(), line.ingredient, amount, id, ratio);
+                mend.use.emplace_back(id, measure::Amount{kitchen_.catalogue()[id].dimension, used});
+            }
+            return mend;
+        }
+    }
+    return std::nullopt;
+}
+
+/// Whether the household's rules let that meal be there: the standing night, occasions, who eats, and the minutes.
+bool Mender::may_stand_on(const Planned& row) const {
+    const cookbook::Dish& dish = kitchen_.cookbook()[row.dish];
+    if (has_occasion(kitchen_, row.day)) return false;
+    if (row.meal == Meal::dinner) {
+        const auto kind = kitchen::standing_kind(kitchen_.household, row.day);
+        if (kind && std::find(dish.kinds.begin(), dish.kinds.end(), *kind) == dish.kinds.end()) return false;
+        const int allowed = kitchen_.household.minutes[std::chrono::weekday{row.day}.c_encoding()];
+        if (!row.ready_meal && dish.minutes > allowed) return false;
+    }
+    return at_table(kitchen_, row).refused.empty();
+}
+
+std::optional<Mend> Mender::exchange_days(const Finding& finding) const {
+    const auto try_exchange = [&](const Planned& one, const Planned& other) -> std::optional<Mend> {
+        Planned there = one;
+        there.day = other.day;
+        Planned here = other;
+        here.day = one.day;
+        if (has_occasion(kitchen_, one.day) || !may_stand_on(there) || !may_stand_on(here)) return std::nullopt;
+        Mend mend;
+        mend.kind = Mend::Kind::exchange_days;
+        mend.day = std::min(one.day, other.day);
+        mend.other = std::max(one.day, other.day);
+        mend.meal = one.meal;
+        auto found = tried(std::move(mend), finding, {one, other}, {there, here});
+        if (!found) return std::nullopt;
+        auto change = kitchen::swap_days(at(), one.day, other.day, one.meal);
+        if (!change) return std::nullopt;
+        found->change = std::move(*change);
+        return found;
+    };
+    const auto in_span = [&](const Planned& row) { return before_.span.contains(row.day); };
+    if (about_a_meal(finding)) {
+        const Planned* row = finding.dish ? planned_row(kitchen_, finding.day, finding.meal, finding.dish) : nullptr;
+        if (row == nullptr) return std::nullopt;
+        for (const Planned& other : kitchen_.plan) {
+            if (!in_span(other) || other.meal != row->meal || other.day == row->day) continue;
+            if (auto found = try_exchange(*row, other)) return found;
+        }
+        return std::nullopt;
+    }
+    for (const Planned& late : kitchen_.plan) {
+        if (!in_span(late) || late.day <= finding.day || !uses(kitchen_.cookbook()[late.dish], finding.ingredient))
+            continue;
+        for (const Planned& early : kitchen_.plan) {
+            if (!in_span(early) || early.meal != late.meal || early.day > finding.day) continue;
+            if (auto found = try_exchange(late, early)) return found;
+        }
+    }
+    return std::nullopt;
+}
+
+/// Whether the dish was or will be had within its gap of that day.
+bool Mender::lately(cookbook::DishId dish, basics::Day day) const {
+    const auto gap = basics::days{kitchen_.cookbook()[dish].gap};
+    const auto near = [&](basics::Day other, cookbook::DishId had) {
+        return had == dish && other > day - gap && other < day + gap;
+    };
+    return std::any_of(kitchen_.history.rbegin(), kitchen_.history.rend(),
+                       [&](const kitchen::Had& had) { return near(had.day, had.dish); }) ||
+           std::any_of(kitchen_.plan.begin(), kitchen_.plan.end(),
+                       [&](const Planned& row) { return near(row.day, row.dish); });
+}
+
+std::optional<Mend> Mender::other_dish(const Finding& finding) const {
+    const Planned* row = finding.dish ? planned_row(kitchen_, finding.day, finding.meal, finding.dish) : nullptr;
+    if (row == nullptr || row->meal != Meal::dinner || row->left > 0) return std::nullopt;
+    const flow::Slot slot = flow::dinner_of(static_cast<int>((row->day - before_.span.first).count()));
+    std::vector<std::pair<graph::Ppm, cookbook::DishId>> likely;
+    const auto& profiles = kitchen_.knowledge->profiles;
+    for (std::uint32_t i = 0; i < kitchen_.cookbook().dishes().size(); ++i) {
+        const cookbook::DishId id{i};
+        if (!kitchen_.cookbook()[id].dinner || uses(kitchen_.cookbook()[id], finding.ingredient)) continue;
+        const Planned instead{.day = row->day, .meal = row->meal, .dish = id, .serves = row->serves};
+        const auto needs = flow::cook(kitchen_, instead, {}, &holds_).needs;
+        const bool there = std::all_of(needs.begin(), needs.end(), [&](const flow::Needed& need) {
+            const flow::Part* part = before_.part(need.ingredient);
+            return part != nullptr && available_at(part->component, slot) >= need.amount;
+        });
+        if (!there || lately(id, row->day) || !may_stand_on(instead)) continue;
+        likely.emplace_back(-graph::likeness(profiles[row->dish.index()], profiles[i], kitchen_.graph()), id);
+    }
+    std::sort(likely.begin(), likely.end());
+    if (likely.size() > most_dishes_tried) likely.resize(most_dishes_tried);
+    for (const auto& [unlike, id] : likely) {
+        const Planned instead{.day = row->day, .meal = row->meal, .dish = id, .serves = row->serves};
+        Mend mend;
+        mend.kind = Mend::Kind::other_dish;
+        mend.day = row->day;
+        mend.dish = id;
+        auto found = tried(std::move(mend), finding, {*row}, {instead});
+        if (!found) continue;
+        auto change = kitchen::set_meal(at(), instead);
+        if (!change) continue;
+        found->change = std::move(*change);
+        return found;
+    }
+    return std::nullopt;
+}
+
+std::optional<Mend> Mender::dish_that_eats(const Finding& finding) const {
+    std::vector<std::pair<std::int64_t, cookbook::DishId>> eating;
+    for (std::uint32_t i = 0; i < kitchen_.cookbook().dishes().size(); ++i) {
+        const cookbook::Dish& dish = kitchen_.cookbook()[cookbook::DishId{i}];
+        if (!dish.dinner) continue;
+        std::int64_t amount = 0;
+        for (const auto& line : dish.ingredients) {
+            if (!line.optional && line.ingredient == finding.ingredient) amount += line.amount.value() / dish.serves;
+        }
+        if (amount > 0) eating.emplace_back(-amount, cookbook::DishId{i});
+    }
+    std::sort(eating.begin(), eating.end());
+    if (eating.size() > most_dishes_tried) eating.resize(most_dishes_tried);
+    // Open nights first, then nights on which something else is planned; at each the earliest first.
+    for (const bool open : {true, false}) {
+        for (basics::Day day = today_; day <= std::min(finding.day, before_.span.last); day += basics::days{1}) {
+            const Planned* row = planned_row(kitchen_, day, Meal::dinner, {});
+            if ((row == nullptr) != open || kitchen::serves_wanted(kitchen_, day, Meal::dinner) == 0) continue;
+            if (row != nullptr && (row->left > 0 || has_occasion(kitchen_, day))) continue;
+            for (const auto& [amount, id] : eating) {
+                const Planned instead{.day = day, .meal = Meal::dinner, .dish = id, .serves = {}};
+                if (lately(id, day) || !may_stand_on(instead)) continue;
+                Mend mend;
+                mend.kind = Mend::Kind::other_dish;
+                mend.day = day;
+                mend.dish = id;
+                auto found =
+                    tried(std::move(mend), finding, row != nullptr ? kitchen::Plan{*row} : kitchen::Plan{}, {instead});
+                if (!found) continue;
+                auto change = kitchen::set_meal(at(), instead);
+                if (!change) continue;
+                found->change = std::move(*change);
+                return found;
+            }
+        }
+    }
+    return std::nullopt;
+}
+
+std::optional<Mend> Mender::freeze(const Finding& finding) const {
+    const stock::Lot* lot = kitchen_.lot(finding.lot);
+    if (lot == nullptr || lot->state != stock::State::fresh || finding.day < today_) return std::nullopt;
+    const auto& keeping =
+        kitchen_.catalogue()[lot->ingredient].keeps[static_cast<std::size_t>(catalogue::Keep::freezer)];
+    const auto freezer =
+        kitchen::place_of(kitchen_.household, {stock::PlaceKind::near_freezer, stock::PlaceKind::far_freezer});
+    if (keeping.said != catalogue::Keeping::Said::time || !freezer) return std::nullopt;
+    const measure::Amount part{lot->amount.dimension(), finding.amount};
+    const bool all = finding.amount >= lot->amount.value() || !lot->packs.empty();
+    kitchen::Item item{{finding.lot, {}, {}, {}}, {}, {}};
+    if (!all) item.quantity.amount = part;
+    auto change = kitchen::moved(at(), {&item, 1}, *freezer, std::nullopt);
+    if (!change) return std::nullopt;
+    kitchen::Kitchen frozen = kitchen_;
+    kitchen::apply(frozen, *change);
+    const flow::Balancer balancer(frozen, before_.span);
+    const flow::Balance after = balancer.balance(balancer.planned());
+    if (!helps(finding, frozen, after) ||
+        flow::crowded(frozen, after).size() > flow::crowded(kitchen_, before_).size()) {
+        return std::nullopt;
+    }
+    Mend mend;
+    mend.kind = Mend::Kind::freeze;
+    mend.lot = finding.lot;
+    mend.place = freezer;
+    if (!all) mend.amount = part;
+    mend.change = std::move(*change);
+    return mend;
+}
+
+std::optional<Mend> Mender::buy(const Finding& finding) const {
+    const auto& pack = kitchen_.catalogue()[finding.ingredient].pack;
+    const auto place = kitchen::usual_place(kitchen_, finding.ingredient);
+    if (!pack || !place) return std::nullopt;
+    const std::vector<IngredientId> bought{finding.ingredient};
+    const flow::Balance after = balancer_.rebalance(before_, before_.cookings, bought);
+    const flow::Part* part = after.part(finding.ingredient);
+    if (part == nullptr || !helps(finding, after)) return std::nullopt;
+    Mend mend;
+    mend.kind = Mend::Kind::buy;
+    mend.day = today_;
+    mend.of = finding.ingredient;
+    for (const flow::Fate& fate : part->outcome.fates) {
+        if (!fate.bought || fate.unit.first != flow::shopping_of(0)) continue;
+        ++mend.packs;
+        mend.price += fate.unit.price;
+    }
+    mend.amount = {pack->amount.dimension(), mend.packs * pack->amount.value()};
+    kitchen::Got got{};
+    got.ingredient = finding.ingredient;
+    got.quantity.amount = mend.amount;
+    got.place = *place;
+    auto change = kitchen::got(at(), {&got, 1});
+    if (!change) return std::nullopt;
+    kitchen::Kitchen with = kitchen_;
+    kitchen::apply(with, *change);
+    const flow::Balancer balancer(with, before_.span);
+    if (!helps(finding, with, balancer.balance(balancer.planned()))) return std::nullopt;
+    mend.change = std::move(*change);
+    return mend;
+}
+
+std::optional<Mend> Mender::move(const Finding& finding) const {
+    const stock::Lot* lot = kitchen_.lot(finding.lot);
+    if (lot == nullptr || !finding.place) return std::nullopt;
+    const auto from = kitchen_.place(*finding.place).kind;
+    const bool crisper = from == stock::PlaceKind::crisper;
+    for (std::uint32_t p = 0; p < kitchen_.household.places.size(); ++p) {
+        const stock::PlaceId to{p};
+        const auto kind = kitchen_.place(to).kind;
+        const bool fits = stock::freezes(from)
+                              ? stock::freezes(kind)
+                              : crisper && (kind == stock::PlaceKind::crisper || kind == stock::PlaceKind::fridge);
+        if (to == *finding.place || !fits) continue;
+        const kitchen::Item item{{finding.lot, {}, {}, {}}, {}, {}};
+        auto change = kitchen::moved(at(), {&item, 1}, to, std::nullopt);
+        if (!change) continue;
+        kitchen::Kitchen moved = kitchen_;
+        kitchen::apply(moved, *change);
+        const flow::Balancer balancer(moved, before_.span);
+        const flow::Balance after = balancer.balance(balancer.planned());
+        const auto crowded = flow::crowded(moved, after);
+        const bool still = std::any_of(crowded.begin(), crowded.end(), [&](const flow::Crowding& c) {
+            return c.place == *finding.place || c.place == to;
+        });
+        if (still || after.totals.unmet > before_.totals.unmet) continue;
+        Mend mend;
+        mend.kind = Mend::Kind::move;
+        mend.lot = finding.lot;
+        mend.place = to;
+        mend.change = std::move(*change);
+        return mend;
+    }
+    return std::nullopt;
+}
+
+}  // namespace samebase::ask::detail

@@ -1,0 +1,82 @@
+#include "ask/swap.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "ask/detail/candidate.hpp"
+
+namespace samebase::ask {
+
+namespace {
+
+basics::Result<kitchen::Change> change_of(const kitchen::At& at, const SwapQuestion& question) {
+    for (const auto day : {question.row.day, question.other.value_or(question.row.day)}) {
+        if (day < at.day)
+            return basics::problem("swap", basics::iso(day), fmt::format("a day from {} on", basics::iso(at.day)));
+    }
+    if (question.other) return kitchen::swap_days(at, question.row.day, *question.other, question.row.meal);
+    return kitchen::set_meal(at, question.row);
+}
+
+/// What is in the first and not in the second.
+template <class Thing, class Same>
+std::vector<Thing> without(const std::vector<Thing>& first, const std::vector<Thing>& second, const Same& same) {
+    std::vector<Thing> result;
+    for (const Thing& thing : first) {
+        const bool there =
+            std::any_of(second.begin(), second.end(), [&](const Thing& other) { return same(thing, other); });
+        if (!there) result.push_back(thing);
+    }
+    return result;
+}
+
+bool same_move(const flow::ThawMove& a, const flow::ThawMove& b) {
+    return a.lot == b.lot && a.day == b.day && a.amount == b.amount && a.for_day == b.for_day &&
+           a.for_meal == b.for_meal;
+}
+
+}  // namespace
+
+basics::Result<SwapAnswer> ask_swap(const kitchen::At& at, const SwapQuestion& question) {
+    auto change = change_of(at, question);
+    if (!change) return tl::make_unexpected(change.error());
+    kitchen::Kitchen changed = at.kitchen;
+    kitchen::apply(changed, *change);
+    SwapAnswer answer;
+    for (const kitchen::PlanEdit& edit : change->plan) {
+        if (!edit.adds) continue;
+        const detail::AtTable table = detail::at_table(changed, edit.row);
+        if (!table.refused.empty()) {
+            return basics::problem(
+                fmt::format("{} on {}", at.kitchen.cookbook()[edit.row.dish].name, basics::short_day(edit.row.day)),
+                table.refused.front(), "a dish that everyone at the table may have");
+        }
+        for (const std::string& caution : table.cautions)
+            answer.cautions.push_back(fmt::format("{}: {}", basics::short_day(edit.row.day), caution));
+    }
+    const auto last =
+        std::max({flow::horizon(at.kitchen, at.day), question.row.day, question.other.value_or(question.row.day)});
+    const flow::Balancer balancer(at.kitchen, {at.day, last});
+    const flow::Balance before = balancer.balance(balancer.planned());
+    std::vector<flow::Cooking> cookings;
+    for (const kitchen::Planned& row : changed.plan) {
+        if (before.span.contains(row.day)) cookings.push_back(flow::cook(changed, row));
+    }
+    const flow::Balance after = balancer.rebalance(before, std::move(cookings));
+    const auto found_before = flow::findings(at.kitchen, before);
+    const auto found_after = flow::findings(changed, after);
+    const auto same = [](const flow::Finding& a, const flow::Finding& b) { return a == b; };
+    answer.change = std::move(*change);
+    answer.before = before.totals;
+    answer.after = after.totals;
+    answer.gone = without(found_before, found_after, same);
+    answer.fresh = without(found_after, found_before, same);
+    const auto moves_before = flow::thaw_moves(at.kitchen, before);
+    const auto moves_after = flow::thaw_moves(changed, after);
+    answer.thaw = without(moves_after, moves_before, same_move);
+    answer.unthaw = without(moves_before, moves_after, same_move);
+    return answer;
+}
+
+}  // namespace samebase::ask

@@ -1,0 +1,227 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "show/balance.hpp"
+#include "show/tonight.hpp"
+
+namespace samebase::show {
+
+namespace {
+
+using flow::Finding;
+using Kind = Finding::Kind;
+
+constexpr std::size_t most_of_a_kind = 5;
+
+std::string amount_words(const kitchen::Kitchen& kitchen, catalogue::IngredientId id, std::int64_t value) {
+    const auto& thing = kitchen.catalogue()[id];
+    return fmt::format("{} {}", amount({thing.dimension, value}, thing), thing.name);
+}
+
+std::string for_whom(const kitchen::Kitchen& kitchen, const Finding& finding) {
+    return finding.dish ? kitchen.cookbook()[*finding.dish].name : "everyday use";
+}
+
+std::string litres(std::int64_t ml) {
+    return fmt::format("{}.{} L", ml / 1000, ml % 1000 / 100);
+}
+
+std::size_t count_of(const ask::BalanceAnswer& answer, Kind kind) {
+    return static_cast<std::size_t>(std::count_if(answer.findings.begin(), answer.findings.end(),
+                                                  [&](const Finding& finding) { return finding.kind == kind; }));
+}
+
+constexpr std::array<std::pair<Kind, std::string_view>, 5> heads{
+    {{Kind::past_use_by, "Past its use-by, throw it out:"},
+     {Kind::not_thawed, "Frozen, with too little time to thaw:"},
+     {Kind::short_of, "Short:"},
+     {Kind::tossed, "For the bin, if nothing else eats it:"},
+     {Kind::no_room, "No room:"}}};
+
+std::string sentence(const ask::BalanceAnswer& answer, basics::Day today) {
+    const std::string span = answer.span.first == today ? fmt::format("up to {}", day(answer.span.last, today))
+                                                        : fmt::format("from {} to {}", day(answer.span.first, today),
+                                                                      day(answer.span.last, today));
+    if (answer.findings.empty()) return fmt::format("It balances, {}.", span);
+    constexpr std::array<std::string_view, 5> short_heads{"past the use-by", "not thawed in time", "short",
+                                                          "for the bin", "without room"};
+    std::vector<std::string> counts;
+    for (const auto& [kind, head] : heads) {
+        const auto count = count_of(answer, kind);
+        if (count > 0) counts.push_back(fmt::format("{} {}", count, short_heads[static_cast<std::size_t>(kind)]));
+    }
+    const std::size_t all = answer.findings.size();
+    return fmt::format("{} thing{} need{} you, {}: {}.", all, all == 1 ? "" : "s", all == 1 ? "s" : "", span,
+                       listed(counts));
+}
+
+void add_findings(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today,
+                  const Manner& manner, std::string& out) {
+    for (const auto& [kind, head] : heads) {
+        const std::size_t count = count_of(answer, kind);
+        if (count == 0) continue;
+        out += fmt::format("{}\n", head);
+        std::size_t shown = 0;
+        for (std::size_t i = 0; i < answer.findings.size(); ++i) {
+            if (answer.findings[i].kind != kind) continue;
+            if (!manner.all && shown == most_of_a_kind) break;
+            ++shown;
+            out += wrapped(fmt::format("  {}", words(answer.findings[i], kitchen, today)), 4) + "\n";
+            if (answer.mends[i]) {
+                out += wrapped(fmt::format("    - {}", words(*answer.mends[i], kitchen, today)), 6) + "\n";
+            } else if (i < answer.mended) {
+                out += "    - nothing that was tried mends it\n";
+            }
+        }
+        if (shown < count) out += fmt::format("  ... {} more: --all\n", count - shown);
+    }
+}
+
+void add_rows(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen, std::string& out) {
+    constexpr std::size_t name_width = 20;
+    out += fmt::format("{:<{}} {:<6} {:>8} {:>8} {:>7} {:>8} {:>7} {:>8}\n", "Ingredient", name_width, "Day", "Opening",
+                       "Bought", "Made", "Used", "Tossed", "Closing");
+    for (const flow::LedgerRow& row : answer.rows) {
+        if (row.bought == 0 && row.made == 0 && row.used == 0 && row.tossed == 0) continue;
+        const auto& thing = kitchen.catalogue()[row.ingredient];
+        const auto cell = [&](std::int64_t value) {
+            return value == 0 ? std::string("-") : amount({thing.dimension, value}, thing);
+        };
+        out += fmt::format("{} {:<6} {:>8} {:>8} {:>7} {:>8} {:>7} {:>8}\n", fitted(thing.name, name_width),
+                           basics::short_day(row.day).substr(4), cell(row.opening), cell(row.bought), cell(row.made),
+                           cell(row.used), cell(row.tossed), cell(row.closing));
+    }
+}
+
+}  // namespace
+
+std::string words(const Finding& finding, const kitchen::Kitchen& kitchen, basics::Day today) {
+    const std::string what = amount_words(kitchen, finding.ingredient, finding.amount);
+    const std::string price = money(finding.price, kitchen.household.currency);
+    switch (finding.kind) {
+        case Kind::past_use_by:
+            return fmt::format("{} ({}), lot {}: its use-by was {}", what, price, finding.lot, day(finding.day, today));
+        case Kind::not_thawed:
+        case Kind::short_of:
+            return fmt::format("{}: {} for {} ({})", day(finding.day, today), what, for_whom(kitchen, finding), price);
+        case Kind::tossed:
+            return fmt::format("{}: {} ({}){}", day(finding.day, today), what, price,
+                               finding.lot == 0 ? ", of what is yet to come"
+                               : finding.use_by ? ", its last day"
+                                                : ", past its best from then on");
+        case Kind::no_room:
+            break;
+    }
+    const std::string place = finding.place ? kitchen.place(*finding.place).name : "";
+    return fmt::format("{}: {} has {} too little, most of it {}", day(finding.day, today), place,
+                       litres(finding.over_ml), what);
+}
+
+std::string command(const ask::Mend& mend, const kitchen::Kitchen& kitchen) {
+    using MendKind = ask::Mend::Kind;
+    const std::string lunch = mend.meal == kitchen::Meal::lunch ? " --lunch" : "";
+    const auto name_of = [&](catalogue::IngredientId id) { return kitchen.catalogue()[id].name; };
+    switch (mend.kind) {
+        case MendKind::discard:
+            return fmt::format("samebase tossed lot {} --because past its use-by", mend.lot);
+        case MendKind::stand_in: {
+            std::vector<std::string> used;
+            for (const auto& [id, amount] : mend.use) used.push_back(name_of(id));
+            return fmt::format("samebase cooked {} --with '{} for {}'{}", kitchen.cookbook()[*mend.dish].name,
+                               fmt::join(used, " + "), name_of(*mend.of), lunch);
+        }
+        case MendKind::exchange_days:
+            return fmt::format("samebase swap {} {}{}", basics::iso(mend.day), basics::iso(*mend.other), lunch);
+        case MendKind::other_dish:
+            return fmt::format("samebase swap {} {}{}", basics::iso(mend.day), kitchen.cookbook()[*mend.dish].name,
+                               lunch);
+        case MendKind::freeze:
+        case MendKind::move: {
+            const stock::Lot* lot = kitchen.lot(mend.lot);
+            const std::string some =
+                mend.amount && lot != nullptr
+                    ? fmt::format("{} of ", amount(*mend.amount, kitchen.catalogue()[lot->ingredient]))
+                    : "";
+            return fmt::format("samebase moved {}lot {} --to {}", some, mend.lot, kitchen.place(*mend.place).name);
+        }
+        case MendKind::buy:
+            break;
+    }
+    return fmt::format("samebase got {} {}", amount(*mend.amount, kitchen.catalogue()[*mend.of]), name_of(*mend.of));
+}
+
+std::string words(const ask::Mend& mend, const kitchen::Kitchen& kitchen, basics::Day today) {
+    using MendKind = ask::Mend::Kind;
+    const std::string how = command(mend, kitchen);
+    const auto name_of = [&](catalogue::IngredientId id) { return kitchen.catalogue()[id].name; };
+    switch (mend.kind) {
+        case MendKind::discard:
+            return fmt::format("throw it out: {}", how);
+        case MendKind::stand_in: {
+            std::vector<std::string> used;
+            for (const auto& [id, amount] : mend.use) used.push_back(amount_words(kitchen, id, amount.value()));
+            return fmt::format("use {} in its place (fit {:.2f}): {}", listed(used), mend.fit, how);
+        }
+        case MendKind::exchange_days:
+            return fmt::format("let {} and {} change places: {}", day(mend.day, today), day(*mend.other, today), how);
+        case MendKind::other_dish:
+            return fmt::format("cook {} on {}: {}", kitchen.cookbook()[*mend.dish].name, day(mend.day, today), how);
+        case MendKind::freeze:
+            return fmt::format("freeze it today: {}", how);
+        case MendKind::move:
+            return fmt::format("move it: {}", how);
+        case MendKind::buy:
+            break;
+    }
+    const auto& pack = kitchen.catalogue()[*mend.of].pack;
+    return fmt::format("buy {} {} of {} before then, {}: {}", mend.packs, pack ? pack->name : "pack", name_of(*mend.of),
+                       money(mend.price, kitchen.household.currency), how);
+}
+
+std::string text(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today,
+                 const Manner& manner) {
+    const std::string& currency = kitchen.household.currency;
+    std::string out = wrapped(sentence(answer, today)) + "\n";
+    add_findings(answer, kitchen, today, manner, out);
+    out += wrapped(fmt::format("Until {}: to buy {}, for the bin {}, cannot be met {}, good stock left {}.",
+                               day(answer.span.last, today), money(answer.totals.spent, currency),
+                               money(answer.totals.tossed, currency), money(answer.totals.unmet, currency),
+                               money(answer.totals.kept, currency))) +
+           "\n";
+    if (manner.all) add_rows(answer, kitchen, out);
+    out += "Local food-safety advice and labels come first.\n";
+    return out;
+}
+
+std::vector<std::string> lines(const ask::SwapAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today) {
+    const std::string& currency = kitchen.household.currency;
+    const auto change = [&](basics::Money before, basics::Money after) {
+        return before == after ? fmt::format("{} as before", money(after, currency))
+                               : fmt::format("{} -> {}", money(before, currency), money(after, currency));
+    };
+    std::vector<std::string> list;
+    list.push_back(
+        fmt::format("to buy {}; for the bin {}; cannot be met {}; good stock left {}",
+                    change(answer.before.spent, answer.after.spent), change(answer.before.tossed, answer.after.tossed),
+                    change(answer.before.unmet, answer.after.unmet), change(answer.before.kept, answer.after.kept)));
+    constexpr std::array<std::string_view, 5> kinds{"past the use-by", "not thawed in time", "short", "for the bin",
+                                                    "no room"};
+    const auto add = [&](std::string_view head, const std::vector<Finding>& findings) {
+        for (const Finding& finding : findings) {
+            list.push_back(fmt::format("{}, {}: {}", head, kinds[static_cast<std::size_t>(finding.kind)],
+                                       words(finding, kitchen, today)));
+        }
+    };
+    add("no more", answer.gone);
+    add("new", answer.fresh);
+    for (const flow::ThawMove& move : answer.thaw)
+        list.push_back(fmt::format("take out {}: {}", day(move.day, today), words(move, kitchen, today)));
+    for (const flow::ThawMove& move : answer.unthaw)
+        list.push_back(fmt::format("leave frozen: {}", words(move, kitchen, today)));
+    list.insert(list.end(), answer.cautions.begin(), answer.cautions.end());
+    return list;
+}
+
+}  // namespace samebase::show
