@@ -238,6 +238,27 @@ tl::expected<basics::Day, Failure> day_meant(const std::string& text, basics::Da
                    {{where, fmt::format("'{}'", text), "a day: 2026-12-04, fri, tomorrow, +3", std::nullopt}});
 }
 
+tl::expected<basics::Span, Failure> span_meant(const std::string& text, basics::Day today, const std::string& where) {
+    constexpr int most_days = 2 * 366;
+    const auto span = basics::read_span(text, today);
+    if (span && span->length() <= most_days) return *span;
+    if (span) {
+        return failure(not_understood, {{where, fmt::format("'{}' is {} days long", text, span->length()),
+                                         "at most two years", std::nullopt}});
+    }
+    const auto dots = text.find("..");
+    const auto first = basics::read_day(text.substr(0, dots), today);
+    const auto last = dots == std::string::npos ? std::nullopt : basics::read_day(text.substr(dots + 2), today);
+    if (first && last) {
+        return failure(not_understood, {{where, fmt::format("'{}' ends before it begins", text), "the first day first",
+                                         fmt::format("{}..{}", basics::iso(*last), basics::iso(*first))}});
+    }
+    return failure(not_understood,
+                   {{where, fmt::format("'{}'", text),
+                     "a month, a year, a week or days: december, 2026-12, 2027, week, 2026-12-01..2026-12-24, fri",
+                     std::nullopt}});
+}
+
 std::string joined(const std::vector<std::string>& words) {
     std::string result;
     for (const auto& word : words) result += (result.empty() ? "" : " ") + word;

@@ -73,6 +73,10 @@ class Things {
 [[nodiscard]] tl::expected<basics::Day, Failure> day_meant(const std::string& text, basics::Day today,
                                                            const std::string& where);
 
+/// A month, a year, the coming week, two days with ".." between them, or one day; at most two years long.
+[[nodiscard]] tl::expected<basics::Span, Failure> span_meant(const std::string& text, basics::Day today,
+                                                             const std::string& where);
+
 [[nodiscard]] std::string joined(const std::vector<std::string>& words);
 
 /// Words that are kept as they are: UTF-8 without line ends and the like.

@@ -40,6 +40,32 @@ Span whole_month(std::chrono::year year, std::chrono::month month) {
     return {Day{year / month / 1}, Day{year / month / std::chrono::last}};
 }
 
+std::optional<std::chrono::year> read_year(std::string_view text) {
+    if (text.size() != 4 || !digits(text)) return std::nullopt;
+    return std::chrono::year{*read_number(text)};
+}
+
+/// "december", "december 2026", "2026-12".
+std::optional<Span> read_month(std::string_view text, Day today) {
+    if (text.size() == 7 && text[4] == '-') {
+        const auto first = read_iso_day(fmt::format("{}-01", text));
+        if (!first) return std::nullopt;
+        const year_month_day date{*first};
+        return whole_month(date.year(), date.month());
+    }
+    const auto space = text.find(' ');
+    const auto named = std::find_if(months.begin(), months.end(),
+                                    [&](std::string_view month) { return same_start(text.substr(0, space), month); });
+    if (named == months.end()) return std::nullopt;
+    const std::chrono::month month{static_cast<unsigned>(named - months.begin()) + 1};
+    if (space != std::string_view::npos) {
+        const auto year = read_year(text.substr(space + 1));
+        return year ? std::optional(whole_month(*year, month)) : std::nullopt;
+    }
+    const year_month_day now{today};
+    return whole_month(month < now.month() ? now.year() + std::chrono::years{1} : now.year(), month);
+}
+
 }  // namespace
 
 std::optional<Day> read_iso_day(std::string_view text) {
@@ -95,17 +121,9 @@ std::optional<Day> read_day(std::string_view text, Day today) {
 }
 
 std::optional<Span> read_span(std::string_view text, Day today) {
-    const year_month_day now{today};
-    for (unsigned i = 0; i < months.size(); ++i) {
-        if (!same_start(text, months[i])) continue;
-        const std::chrono::month month{i + 1};
-        return whole_month(month < now.month() ? now.year() + std::chrono::years{1} : now.year(), month);
-    }
+    if (const auto month = read_month(text, today)) return month;
     if (text == "week") return Span{today, today + days{6}};
-    if (text.size() == 4 && digits(text)) {
-        const std::chrono::year year{*read_number(text)};
-        return Span{Day{year / 1 / 1}, Day{year / 12 / 31}};
-    }
+    if (const auto year = read_year(text)) return Span{Day{*year / 1 / 1}, Day{*year / 12 / 31}};
     if (const auto dots = text.find(".."); dots != std::string_view::npos) {
         const auto first = read_day(text.substr(0, dots), today);
         const auto last = read_day(text.substr(dots + 2), today);

@@ -36,8 +36,8 @@ struct Span {
 /// "tomorrow", "yesterday", "+3". Nothing where it is none of these.
 [[nodiscard]] std::optional<Day> read_day(std::string_view text, Day today);
 
-/// A span as a cook says it: "december" (the coming one, or the present one), "2027", "2026-12-01..2027-02-28", "week"
-/// (seven days from today), or one day.
+/// A span as a cook says it: "december" (the coming one, or the present one), "december 2026", "2026-12", "2027",
+/// "2026-12-01..2027-02-28" (days of any form), "week" (seven days from today), or one day.
 [[nodiscard]] std::optional<Span> read_span(std::string_view text, Day today);
 
 }  // namespace samebase::basics

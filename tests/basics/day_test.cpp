@@ -34,6 +34,14 @@ TEST_CASE("a cook's words for a span are read from today") {
     CHECK(read_span("december", wednesday) == Span{*read_iso_day("2026-12-01"), *read_iso_day("2026-12-31")});
     CHECK(read_span("november", wednesday) == Span{*read_iso_day("2026-11-01"), *read_iso_day("2026-11-30")});
     CHECK(read_span("feb", wednesday) == Span{*read_iso_day("2027-02-01"), *read_iso_day("2027-02-28")});
+    CHECK(read_span("December 2025", wednesday) == Span{*read_iso_day("2025-12-01"), *read_iso_day("2025-12-31")});
+    CHECK(read_span("2026-12", wednesday) == Span{*read_iso_day("2026-12-01"), *read_iso_day("2026-12-31")});
+    CHECK(read_span("2028-02", wednesday)->length() == 29);
+    CHECK(read_span("tomorrow..+3", wednesday) == Span{wednesday + days{1}, wednesday + days{3}});
+    CHECK_FALSE(read_span("2026-13", wednesday));
+    CHECK_FALSE(read_span("december 26", wednesday));
+    CHECK_FALSE(read_span("december ", wednesday));
+    CHECK_FALSE(read_span("2026-12-01..", wednesday));
     CHECK(read_span("2027", wednesday)->length() == 365);
     CHECK(read_span("2026-12-01..2027-02-28", wednesday)->length() == 90);
     CHECK(read_span("week", wednesday)->length() == 7);
