@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <utility>
 
 #include "flow/component.hpp"
@@ -7,8 +8,18 @@ namespace samebase::flow {
 
 namespace {
 
-/// Beyond so many combinations the integer programme is the quicker way.
-constexpr std::int64_t most_tried = 400;
+/// Beyond so many combinations another way is quicker.
+constexpr std::int64_t most_tried_quickly = 400;
+constexpr std::int64_t most_tried = 4'000;
+
+/// With more units to decide of than this, an integer programme may take minutes where packs are nearly alike.
+constexpr std::ptrdiff_t most_programmed = 8;
+
+bool few_to_decide(const Component& component) {
+    return std::count_if(component.units.begin(), component.units.end(), [](const Unit& unit) {
+               return unit.thaw_days > 0 || unit.opened_days >= 0;
+           }) <= most_programmed;
+}
 
 }  // namespace
 
@@ -18,11 +29,17 @@ Outcome best(const Component& component, Effort effort) {
     const Value value = by_rule.value(component);
     const Value bound = detail::bound(component);
     if (value <= bound) return by_rule;
-    if (auto tried = detail::by_trying(component, most_tried)) {
+    const auto most = effort == Effort::quick ? most_tried_quickly : most_tried;
+    if (auto tried = detail::by_trying(component, most)) {
         return tried->value(component) < value ? std::move(*tried) : std::move(by_rule);
     }
     by_rule.proved = false;
     if (effort == Effort::quick) return by_rule;
+    if (!few_to_decide(component)) {
+        Outcome exchanged = detail::by_exchanging(component, by_rule.decisions);
+        exchanged.proved = exchanged.value(component) <= bound;
+        return exchanged;
+    }
     const bool meets_most = value.unmet == bound.unmet;
     const auto programmed = detail::by_programme(component, meets_most ? value.unmet : std::vector<std::int64_t>{});
     if (!programmed) return by_rule;

@@ -143,12 +143,13 @@ struct Outcome {
 /// lines).
 [[nodiscard]] Outcome carry_out(const Component& component, const Decisions& decisions);
 
-/// exact: proved best wherever the solver room can. quick: without the integer programme, which only components with
-/// many packs to choose from would need; says so where it is not proved.
+/// exact: proved best where there are few combinations or at most eight units to decide of; beyond that the rule's
+/// decisions, bettered one by one and pair by pair. quick: the rule, or all combinations where there are at most 400.
+/// Both say where the outcome is not proved.
 enum class Effort : std::uint8_t { quick, exact };
 
 /// The best outcome. First expired, first out where nothing has to be decided; a quick rule where a bound proves it
-/// best; every combination where there are few; else an integer programme on the solver room.
+/// best; every combination where there are few; else an integer programme on the solver room, or exchanges.
 [[nodiscard]] Outcome best(const Component& component, Effort effort = Effort::exact);
 
 /// Invariants of an outcome: amounts are conserved for every unit and want, every use lies within its unit's time,

@@ -70,7 +70,8 @@ void add_tossed(const kitchen::Kitchen& kitchen, const Balance& balance, const P
         finding.price = basics::share_of(fate.unit.price, fate.tossed, fate.unit.amount);
         finding.lot = fate.unit.lot;
         const stock::Lot* lot = kitchen.lot(fate.unit.lot);
-        finding.use_by = lot != nullptr && lot->use_by && *lot->use_by <= finding.day;
+        const bool thawed = fate.unit.thaw_days > 0 && fate.from != never;
+        finding.use_by = thawed || (lot != nullptr && lot->use_by && *lot->use_by <= finding.day);
         const auto same =
             std::find_if(list.begin() + static_cast<std::ptrdiff_t>(before), list.end(),
                          [&](const Finding& other) { return other.lot == finding.lot && other.day == finding.day; });

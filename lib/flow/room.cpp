@@ -64,9 +64,11 @@ class Filling {
         if (fate.tossed > 0) less(day_of(fate.end()), fate.tossed);
     }
 
+    /// What is in a crisper counts in the fridge that it is part of: what does not fit into the one goes into the
+    /// other.
     void add(stock::PlaceId place, std::size_t day, catalogue::IngredientId id, stock::LotNumber lot,
              std::int64_t amount) {
-        if (!kitchen_.place(place).room_ml) return;
+        if (kitchen_.place(place).kind == stock::PlaceKind::crisper && fridge_) place = *fridge_;
         const auto& thing = kitchen_.catalogue()[id];
         const std::int64_t ml = stock::room_taken(thing, {thing.dimension, amount});
         auto& list = occupants_[place.index()][day];
@@ -82,6 +84,16 @@ class Filling {
     Occupants occupants_;
 };
 
+/// Its own room; of the first fridge, with that of the crispers.
+std::optional<std::int64_t> room_of(const kitchen::Kitchen& kitchen, stock::PlaceId id) {
+    auto room = kitchen.place(id).room_ml;
+    if (id != kitchen::place_of(kitchen.household, {stock::PlaceKind::fridge})) return room;
+    for (const stock::Place& place : kitchen.household.places) {
+        if (room && place.kind == stock::PlaceKind::crisper) *room += place.room_ml.value_or(0);
+    }
+    return room;
+}
+
 }  // namespace
 
 std::vector<Crowding> crowded(const kitchen::Kitchen& kitchen, const Balance& balance) {
@@ -89,7 +101,7 @@ std::vector<Crowding> crowded(const kitchen::Kitchen& kitchen, const Balance& ba
     std::vector<Crowding> result;
     for (std::uint32_t p = 0; p < kitchen.household.places.size(); ++p) {
         const stock::PlaceId place{p};
-        const auto room = kitchen.place(place).room_ml;
+        const auto room = room_of(kitchen, place);
         if (!room) continue;
         bool going_on = false;
         for (std::size_t day = 0; day < filling.occupants()[p].size(); ++day) {

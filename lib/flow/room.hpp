@@ -18,8 +18,9 @@ struct Crowding {
     std::int64_t amount = 0;       ///< in its own dimension
 };
 
-/// Places whose room is not known are never crowded. Lots stay where they are until they are thawed, in the fridge;
-/// what is bought goes where it usually is, what is cooked into the fridge. In the order of (place, day).
+/// Places whose room is not known are never crowded; crispers and the first fridge count as one place, the fridge. Lots
+/// stay where they are until they are thawed, in the fridge; what is bought goes where it usually is, what is cooked
+/// into the fridge. In the order of (place, day).
 [[nodiscard]] std::vector<Crowding> crowded(const kitchen::Kitchen& kitchen, const Balance& balance);
 
 }  // namespace samebase::flow

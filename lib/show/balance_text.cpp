@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdlib>
+#include <map>
 
 #include "show/balance.hpp"
 #include "show/tonight.hpp"
@@ -28,6 +30,11 @@ std::string litres(std::int64_t ml) {
     return fmt::format("{}.{} L", ml / 1000, ml % 1000 / 100);
 }
 
+/// As one or more words of a command line: with an apostrophe in it, in quotes.
+std::string shell(const std::string& text) {
+    return text.find('\'') == std::string::npos ? text : fmt::format("\"{}\"", text);
+}
+
 std::size_t count_of(const ask::BalanceAnswer& answer, Kind kind) {
     return static_cast<std::size_t>(std::count_if(answer.findings.begin(), answer.findings.end(),
                                                   [&](const Finding& finding) { return finding.kind == kind; }));
@@ -41,9 +48,11 @@ constexpr std::array<std::pair<Kind, std::string_view>, 5> heads{
      {Kind::no_room, "No room:"}}};
 
 std::string sentence(const ask::BalanceAnswer& answer, basics::Day today) {
-    const std::string span = answer.span.first == today ? fmt::format("up to {}", day(answer.span.last, today))
-                                                        : fmt::format("from {} to {}", day(answer.span.first, today),
-                                                                      day(answer.span.last, today));
+    const std::string span =
+        answer.span.first == today ? fmt::format("up to {}", day(answer.span.last, today))
+        : answer.span.first == answer.span.last
+            ? fmt::format("on {}", day(answer.span.first, today))
+            : fmt::format("from {} to {}", day(answer.span.first, today), day(answer.span.last, today));
     if (answer.findings.empty()) return fmt::format("It balances, {}.", span);
     constexpr std::array<std::string_view, 5> short_heads{"past the use-by", "not thawed in time", "short",
                                                           "for the bin", "without room"};
@@ -95,6 +104,51 @@ void add_rows(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen,
     }
 }
 
+/// What cannot be met, and no room: a line each, the first few.
+void add_unmet(std::string_view head, const std::vector<Finding>& findings, const kitchen::Kitchen& kitchen,
+               basics::Day today, std::vector<std::string>& list) {
+    constexpr std::array<std::string_view, 5> kinds{"past its use-by", "not thawed in time", "short", "", "no room"};
+    std::size_t more = 0;
+    std::size_t shown = 0;
+    for (const Finding& finding : findings) {
+        if (finding.kind == Kind::tossed) continue;
+        if (shown == most_of_a_kind) {
+            ++more;
+            continue;
+        }
+        ++shown;
+        list.push_back(fmt::format("{} {}: {}", head, kinds[static_cast<std::size_t>(finding.kind)],
+                                   words(finding, kitchen, today)));
+    }
+    if (more > 0) list.push_back(fmt::format("{} {} more: balance shows them", head, more));
+}
+
+/// What more or less of each thing goes to the bin: those that differ most.
+void add_bin(const ask::SwapAnswer& answer, const kitchen::Kitchen& kitchen, std::vector<std::string>& list) {
+    std::map<catalogue::IngredientId, basics::Money> by_ingredient;
+    for (const Finding& finding : answer.fresh) {
+        if (finding.kind == Kind::tossed) by_ingredient[finding.ingredient] += finding.price;
+    }
+    for (const Finding& finding : answer.gone) {
+        if (finding.kind == Kind::tossed) by_ingredient[finding.ingredient] -= finding.price;
+    }
+    for (const bool to_the_bin : {true, false}) {
+        std::vector<std::pair<std::int64_t, catalogue::IngredientId>> rows;
+        for (const auto& [id, price] : by_ingredient) {
+            if (price.minor != 0 && (price.minor > 0) == to_the_bin) rows.emplace_back(-std::abs(price.minor), id);
+        }
+        std::sort(rows.begin(), rows.end());
+        std::vector<std::string> names;
+        for (const auto& [minor, id] : rows) {
+            if (names.size() == most_of_a_kind) break;
+            names.push_back(fmt::format("{} ({})", kitchen.catalogue()[id].name,
+                                        money(basics::Money{-minor}, kitchen.household.currency)));
+        }
+        if (!names.empty())
+            list.push_back(fmt::format("{} bin: {}", to_the_bin ? "now for the" : "kept from the", listed(names)));
+    }
+}
+
 }  // namespace
 
 std::string words(const Finding& finding, const kitchen::Kitchen& kitchen, basics::Day today) {
@@ -129,14 +183,14 @@ std::string command(const ask::Mend& mend, const kitchen::Kitchen& kitchen) {
         case MendKind::stand_in: {
             std::vector<std::string> used;
             for (const auto& [id, amount] : mend.use) used.push_back(name_of(id));
-            return fmt::format("samebase cooked {} --with '{} for {}'{}", kitchen.cookbook()[*mend.dish].name,
+            return fmt::format("samebase cooked {} --with \"{} for {}\"{}", shell(kitchen.cookbook()[*mend.dish].name),
                                fmt::join(used, " + "), name_of(*mend.of), lunch);
         }
         case MendKind::exchange_days:
             return fmt::format("samebase swap {} {}{}", basics::iso(mend.day), basics::iso(*mend.other), lunch);
         case MendKind::other_dish:
-            return fmt::format("samebase swap {} {}{}", basics::iso(mend.day), kitchen.cookbook()[*mend.dish].name,
-                               lunch);
+            return fmt::format("samebase swap {} {}{}", basics::iso(mend.day),
+                               shell(kitchen.cookbook()[*mend.dish].name), lunch);
         case MendKind::freeze:
         case MendKind::move: {
             const stock::Lot* lot = kitchen.lot(mend.lot);
@@ -144,12 +198,14 @@ std::string command(const ask::Mend& mend, const kitchen::Kitchen& kitchen) {
                 mend.amount && lot != nullptr
                     ? fmt::format("{} of ", amount(*mend.amount, kitchen.catalogue()[lot->ingredient]))
                     : "";
-            return fmt::format("samebase moved {}lot {} --to {}", some, mend.lot, kitchen.place(*mend.place).name);
+            return fmt::format("samebase moved {}lot {} --to {}", some, mend.lot,
+                               shell(kitchen.place(*mend.place).name));
         }
         case MendKind::buy:
             break;
     }
-    return fmt::format("samebase got {} {}", amount(*mend.amount, kitchen.catalogue()[*mend.of]), name_of(*mend.of));
+    return fmt::format("samebase got {} {}", amount(*mend.amount, kitchen.catalogue()[*mend.of]),
+                       shell(name_of(*mend.of)));
 }
 
 std::string words(const ask::Mend& mend, const kitchen::Kitchen& kitchen, basics::Day today) {
@@ -206,21 +262,15 @@ std::vector<std::string> lines(const ask::SwapAnswer& answer, const kitchen::Kit
         fmt::format("to buy {}; for the bin {}; cannot be met {}; good stock left {}",
                     change(answer.before.spent, answer.after.spent), change(answer.before.tossed, answer.after.tossed),
                     change(answer.before.unmet, answer.after.unmet), change(answer.before.kept, answer.after.kept)));
-    constexpr std::array<std::string_view, 5> kinds{"past the use-by", "not thawed in time", "short", "for the bin",
-                                                    "no room"};
-    const auto add = [&](std::string_view head, const std::vector<Finding>& findings) {
-        for (const Finding& finding : findings) {
-            list.push_back(fmt::format("{}, {}: {}", head, kinds[static_cast<std::size_t>(finding.kind)],
-                                       words(finding, kitchen, today)));
-        }
-    };
-    add("no more", answer.gone);
-    add("new", answer.fresh);
+    add_unmet("no longer", answer.gone, kitchen, today, list);
+    add_unmet("now", answer.fresh, kitchen, today, list);
+    add_bin(answer, kitchen, list);
     for (const flow::ThawMove& move : answer.thaw)
         list.push_back(fmt::format("take out {}: {}", day(move.day, today), words(move, kitchen, today)));
     for (const flow::ThawMove& move : answer.unthaw)
         list.push_back(fmt::format("leave frozen: {}", words(move, kitchen, today)));
-    list.insert(list.end(), answer.cautions.begin(), answer.cautions.end());
+    for (const std::string& caution : answer.cautions)
+        list.push_back(caution.ends_with('.') ? caution.substr(0, caution.size() - 1) : caution);
     return list;
 }
 

@@ -16,6 +16,7 @@
 
 #include "ask/else.hpp"
 #include "support/demo.hpp"
+#include "support/law.hpp"
 
 using namespace samebase;
 using catalogue::AllergenSet;
@@ -24,19 +25,6 @@ using tests::demo;
 using tests::demo_day;
 
 namespace {
-
-/// A law that is tried so many times: an answer ranks some hundred dishes, and takes its time.
-template <class Law>
-void holds(int times, Law law) {
-    rc::detail::TestParams params = rc::detail::configuration().testParams;
-    params.maxSuccess = times;
-    params.disableShrinking = true;
-    const auto result = rc::detail::checkTestable(law, rc::detail::TestMetadata{}, params);
-    std::ostringstream words;
-    rc::detail::printResultMessage(result, words);
-    INFO(words.str() << "\nseed " << params.seed << ", kept by RC_PARAMS=seed=" << params.seed);
-    CHECK(result.template is<rc::detail::SuccessResult>());
-}
 
 AllergenSet any_allergens(int most) {
     AllergenSet set;
@@ -342,7 +330,7 @@ class ShuffledData {
 
 TEST_CASE("whatever is in the kitchen, every answer obeys the laws of an answer") {
     int alternatives = 0;
-    holds(12, [&] {
+    tests::holds(12, [&] {
         const World world = any_world();
         const auto answer = ask::ask_else(world.kitchen, demo_day, world.question);
         RC_ASSERT(answer.has_value());
@@ -370,7 +358,7 @@ TEST_CASE("whatever is in the kitchen, every answer obeys the laws of an answer"
 }
 
 TEST_CASE("the order in which lots, plan and dishes are written changes nothing in the answer") {
-    holds(2, [] {
+    tests::holds(2, [] {
         const ShuffledData data;
         auto document = tests::demo_document("stock.json");
         for (const char* list : {"lots", "plan", "history"}) document[list] = shuffled(document[list]);

@@ -48,7 +48,7 @@ from pathlib import Path
 from jsonschema import Draft202012Validator
 
 TODAY = "2026-11-25"
-CHANGES = {"got", "moved", "opened", "out", "cooked", "ate", "tossed", "count", "undo"}
+CHANGES = {"swap", "got", "moved", "opened", "out", "cooked", "ate", "tossed", "count", "undo"}
 NOBODY = 65534
 NO_SCHEMA = {"export"}  # prints the document itself
 

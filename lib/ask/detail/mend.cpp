@@ -80,8 +80,17 @@ bool Mender::helps(const Finding& finding, const kitchen::Kitchen& kitchen, cons
     if (std::any_of(left.begin(), left.end(), same)) return false;
     const flow::Totals& was = before_.totals;
     const flow::Totals& is = after.totals;
-    if (about_a_meal(finding)) return is.unmet < was.unmet;
+    if (about_a_meal(finding)) return is.unmet < was.unmet && nothing_else_lacks(after);
     return is.unmet <= was.unmet && is.spent + is.tossed < was.spent + was.tossed;
+}
+
+/// Whether of no ingredient more goes unmet than before.
+bool Mender::nothing_else_lacks(const flow::Balance& after) const {
+    return std::all_of(after.parts.begin(), after.parts.end(), [&](const auto& part) {
+        const basics::Money unmet = flow::unmet_price(part->component, part->outcome);
+        const flow::Part* was = before_.part(part->component.ingredient);
+        return unmet.minor == 0 || (was != nullptr && unmet <= flow::unmet_price(was->component, was->outcome));
+    });
 }
 
 std::optional<Mend> Mender::discard(const Finding& finding) const {
@@ -264,6 +273,8 @@ std::optional<Mend> Mender::other_dish(const Finding& finding) const {
 }
 
 std::optional<Mend> Mender::dish_that_eats(const Finding& finding) const {
+    // A dinner is not changed for a spoonful.
+    if (finding.price < kitchen_.household.worths.mark) return std::nullopt;
     std::vector<std::pair<std::int64_t, cookbook::DishId>> eating;
     for (std::uint32_t i = 0; i < kitchen_.cookbook().dishes().size(); ++i) {
         const cookbook::Dish& dish = kitchen_.cookbook()[cookbook::DishId{i}];

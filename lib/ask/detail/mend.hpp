@@ -11,8 +11,8 @@
 
 namespace samebase::ask {
 
-/// One thing to do. Every mend has been tried: with it the finding is gone, no more goes unmet than before, and where
-/// the finding was about waste, less is spent and tossed together.
+/// One thing to do. Every mend has been tried: with it the finding is gone, of no ingredient more goes unmet than
+/// before, and where the finding was about waste, less is spent and tossed together.
 struct Mend {
     enum class Kind : std::uint8_t {
         discard,        ///< what is past its use-by goes to the bin
@@ -71,6 +71,7 @@ class Mender {
     [[nodiscard]] bool helps(const flow::Finding& finding, const flow::Balance& after) const;
     [[nodiscard]] bool helps(const flow::Finding& finding, const kitchen::Kitchen& kitchen,
                              const flow::Balance& after) const;
+    [[nodiscard]] bool nothing_else_lacks(const flow::Balance& after) const;
     [[nodiscard]] std::optional<Mend> tried(Mend mend, const flow::Finding& finding, const kitchen::Plan& takes,
                                             const kitchen::Plan& adds) const;
     [[nodiscard]] bool may_stand_on(const kitchen::Planned& row) const;

@@ -16,7 +16,16 @@ namespace samebase::flow::detail {
 /// rounded up.
 [[nodiscard]] Value bound(const Component& component);
 
-/// Tries every combination where there are at most so many, and returns the first of the best: exact.
+/// The days on which the unit can be thawed by or opened, -1 for not at all; empty where nothing is to be decided of
+/// it.
+[[nodiscard]] std::vector<int> choices_of(const Component& component, const Unit& unit);
+
+/// Betters decisions as long as one unit decided otherwise, or two units that change places, does better: never worse.
+/// Costs some hundred outcomes where there are many units.
+[[nodiscard]] Outcome by_exchanging(const Component& component, Decisions decisions);
+
+/// Tries every combination, units that are alike in one order only, where there are at most so many, and returns the
+/// first of the best: exact.
 [[nodiscard]] std::optional<Outcome> by_trying(const Component& component, std::int64_t most);
 
 struct Programmed {
