@@ -1,9 +1,11 @@
 // samebase else WHAT: what else can I make from this?
 #include "ask/else.hpp"
 
+#include <fmt/format.h>
+
 #include <nlohmann/json.hpp>
 
-#include "commands.hpp"
+#include "ledger.hpp"
 #include "meaning.hpp"
 #include "show/else.hpp"
 
@@ -17,7 +19,9 @@ struct Arguments {
     std::optional<int> serves;
     int left = 0;
     std::string why_not;
+    int take = 0;
     show::Manner manner;
+    How how;
 };
 
 tl::expected<ask::ElseQuestion, Failure> question(const Arguments& arguments, const kitchen::Kitchen& kitchen,
@@ -39,7 +43,38 @@ tl::expected<ask::ElseQuestion, Failure> question(const Arguments& arguments, co
     return question;
 }
 
+/// The dish of that number in the answer becomes the dinner.
+Outcome take(const Arguments& arguments, const Context& context) {
+    const auto compute = [&](const kitchen::At& at, const store::State&) -> tl::expected<kitchen::Change, Failure> {
+        const auto asked = question(arguments, at.kitchen, at.day);
+        if (!asked) return tl::make_unexpected(asked.error());
+        const auto answer = ask::ask_else(at.kitchen, at.day, *asked);
+        if (!answer) return failure(not_understood, answer.error());
+        const auto count = answer->alternatives.size();
+        if (static_cast<std::size_t>(arguments.take) > count) {
+            return failure(not_understood, {{"--take",
+                                             fmt::format("{}", arguments.take),
+                                             fmt::format("a number of the list, from 1 to {}", count),
+                                             {}}});
+        }
+        const ask::Alternative& taken = answer->alternatives[static_cast<std::size_t>(arguments.take) - 1];
+        auto change = understood(kitchen::set_meal(at, {.day = asked->day,
+                                                        .meal = kitchen::Meal::dinner,
+                                                        .dish = taken.dish,
+                                                        .ready_meal = taken.ready_meal,
+                                                        .serves = asked->serves,
+                                                        .left = asked->left}));
+        if (change) change->notes = show::lines(taken, at.kitchen);
+        return change;
+    };
+    const auto agree = [](const kitchen::Kitchen&, const kitchen::Change& change) -> std::optional<std::string> {
+        return fmt::format("{}. Do it?", show::capitalised(change.line));
+    };
+    return carry_out(context, arguments.how, compute, agree);
+}
+
 Outcome run(const Arguments& arguments, const Context& context) {
+    if (arguments.take > 0) return take(arguments, context);
     const auto today = context.today();
     if (!today) return tl::make_unexpected(today.error());
     const auto kitchen = context.kitchen();
@@ -74,11 +109,13 @@ void add_else(CLI::App& app, Chosen& chosen) {
         ->check(CLI::Range(1, 1000));
     command->add_option("--left", arguments->left, "extra serves on purpose, for lunches")->check(CLI::Range(0, 100));
     command->add_option("--why-not", arguments->why_not, "what rules a dish out, or holds it down")->type_name("DISH");
+    command->add_option("--take", arguments->take, "plan the dish of that number in the list")
+        ->check(CLI::Range(1, 1000));
+    add_dry_run(*command, arguments->how);
+    add_yes(*command, arguments->how);
     command->add_flag("--why", arguments->manner.why, "every line of every sum");
     command->add_flag("--all", arguments->manner.all, "every dish");
-    command->callback([arguments, &chosen] {
-        chosen.run = [arguments](const Context& context) { return run(*arguments, context); };
-    });
+    run_with(*command, chosen, arguments, run);
 }
 
 }  // namespace samebase::cli

@@ -3,6 +3,7 @@
 
 #include <nlohmann/json_fwd.hpp>
 #include <string>
+#include <vector>
 
 #include "ask/else.hpp"
 #include "show/words.hpp"
@@ -13,6 +14,9 @@ namespace samebase::show {
 [[nodiscard]] std::string text(const ask::ElseAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today,
                                const Manner& manner);
 [[nodiscard]] nlohmann::ordered_json json(const ask::ElseAnswer& answer, const kitchen::Kitchen& kitchen);
+
+/// What a cook must know of an alternative that is taken: stand-ins, what to buy, cautions; a line each.
+[[nodiscard]] std::vector<std::string> lines(const ask::Alternative& alternative, const kitchen::Kitchen& kitchen);
 
 [[nodiscard]] std::string text(const ask::WhyNot& answer, const kitchen::Kitchen& kitchen, basics::Day today);
 [[nodiscard]] nlohmann::ordered_json json(const ask::WhyNot& answer, const kitchen::Kitchen& kitchen);

@@ -240,6 +240,27 @@ std::string text(const ask::ElseAnswer& answer, const kitchen::Kitchen& kitchen,
     return out;
 }
 
+std::vector<std::string> lines(const ask::Alternative& alternative, const kitchen::Kitchen& kitchen) {
+    const auto plain = [](const std::string& text) {
+        return text.ends_with('.') ? text.substr(0, text.size() - 1) : text;
+    };
+    const auto named = [&](catalogue::IngredientId id, const measure::Amount& amount_of) {
+        return fmt::format("{} {}", amount(amount_of, kitchen.catalogue()[id]), kitchen.catalogue()[id].name);
+    };
+    std::vector<std::string> list;
+    for (const ask::StandInUse& use : alternative.stand_ins) {
+        std::vector<std::string> used;
+        for (const auto& [id, amount_of] : use.use) used.push_back(named(id, amount_of));
+        list.push_back(fmt::format("stand-in: {} for {}", listed(used), kitchen.catalogue()[use.replaced].name));
+    }
+    for (const ask::Purchase& buy : alternative.to_buy) {
+        list.push_back(fmt::format("to buy: {} ({})", named(buy.ingredient, buy.amount),
+                                   money(buy.price, kitchen.household.currency)));
+    }
+    for (const std::string& caution : alternative.cautions) list.push_back(plain(caution));
+    return list;
+}
+
 std::string text(const ask::WhyNot& answer, const kitchen::Kitchen& kitchen, basics::Day today) {
     const Page page{kitchen, today};
     const std::string& dish = page.dish(answer.dish).name;
