@@ -9,6 +9,7 @@
 namespace samebase::catalogue {
 
 using detail::Hit;
+using detail::KnownWord;
 using detail::Letters;
 using detail::NameEntry;
 using detail::Question;
@@ -40,6 +41,26 @@ std::vector<Hit> best_hits(const Question& question, std::span<const NameEntry> 
     }
     std::sort(best.begin(), best.end(), [](const Hit& a, const Hit& b) { return a.place() < b.place(); });
     return best;
+}
+
+/// Every word of every name once, each with the ways in which it is written.
+std::vector<KnownWord> vocabulary_of(std::span<const NameEntry> entries) {
+    std::vector<std::pair<Letters, Letters>> words;
+    for (const NameEntry& entry : entries) {
+        for (std::size_t i = 0; i < entry.words.singular.size(); ++i) {
+            words.emplace_back(entry.words.singular[i], entry.words.written[i]);
+        }
+    }
+    std::sort(words.begin(), words.end());
+    words.erase(std::unique(words.begin(), words.end()), words.end());
+    std::vector<KnownWord> vocabulary;
+    for (const auto& [text, written] : words) {
+        if (vocabulary.empty() || vocabulary.back().text != text) {
+            vocabulary.push_back({.text = text, .letters = detail::letter_set(text)});
+        }
+        if (written != text) vocabulary.back().written.push_back({written, detail::letter_set(written)});
+    }
+    return vocabulary;
 }
 
 /// By how far each word of the question is from the nearest word of the name, and one for each word of the name left
@@ -96,26 +117,17 @@ void NameIndex::finish() {
     const auto same = [&](const NameEntry& a, const NameEntry& b) { return order(a) == order(b); };
     entries_.erase(std::unique(entries_.begin(), entries_.end(), same), entries_.end());
 
-    std::vector<Letters> texts;
-    for (const NameEntry& entry : entries_) {
-        texts.insert(texts.end(), entry.words.singular.begin(), entry.words.singular.end());
-    }
-    std::sort(texts.begin(), texts.end());
-    texts.erase(std::unique(texts.begin(), texts.end()), texts.end());
+    vocabulary_ = vocabulary_of(entries_);
     most_words_ = 0;
     for (NameEntry& entry : entries_) {
         entry.ids.clear();
         for (const Letters& word : entry.words.singular) {
-            const auto at = std::lower_bound(texts.begin(), texts.end(), word);
-            entry.ids.push_back(static_cast<std::uint32_t>(at - texts.begin()));
+            const auto at = std::lower_bound(vocabulary_.begin(), vocabulary_.end(), word,
+                                             [](const KnownWord& known, const Letters& w) { return known.text < w; });
+            entry.ids.push_back(static_cast<std::uint32_t>(at - vocabulary_.begin()));
         }
         std::sort(entry.ids.begin(), entry.ids.end());
         most_words_ = std::max(most_words_, entry.ids.size());
-    }
-    vocabulary_.clear();
-    for (Letters& text : texts) {
-        const std::uint64_t letters = detail::letter_set(text);
-        vocabulary_.push_back({std::move(text), letters});
     }
     finished_ = true;
 }
@@ -133,9 +145,10 @@ Match NameIndex::find(std::string_view words) const {
     if (best.size() > 1 && best[0].grade <= detail::Grade::slipped) {
         if (best[0].goodness() < best[1].goodness() || wins_by_rank(best[0], best[1])) best.resize(1);
     }
+    if (best[0].slips.as_written == 0) std::erase_if(best, [](const Hit& hit) { return hit.slips.as_written > 0; });
     if (best.size() > most_found) best.resize(most_found);
     for (const Hit& hit : best) {
-        match.found.push_back({hit.entry->rank, hit.entry->key, hit.edits, hit.entry->name});
+        match.found.push_back({hit.entry->rank, hit.entry->key, hit.slips.edits, hit.entry->name});
     }
     return match;
 }

@@ -11,6 +11,9 @@
 // A slip is one edit in a word of four letters or more and two in one of eight or more; in words shorter than six
 // letters the first letter must be right; a word that stands in some name as it is written is no slip of another,
 // except for "minced" and "mince".
+// Slips are counted between the forms that singular and plural share, and between the words as they are written, the
+// fewer of the two: "asparagas" is one slip of "asparagus", and "leeves" of "leaves". Among slips of one size those
+// that fit only as they are written give way to the others ("peaz" is "pear" where there are "pear" and "peas").
 #pragma once
 
 #include <cstddef>
@@ -37,7 +40,7 @@ struct Found {
 
 /// One found: the words clearly mean it. Several: they might mean any of them, best first, at most eight. None: the
 /// three nearest things, or fewer where there are fewer; no nearest where the words have no letter or figure.
-/// The order is by edits, words of the name left over, rank, key.
+/// The order is by edits, then how many words fit only as they are written, words of the name left over, rank, key.
 struct Match {
     std::vector<Found> found;
     std::vector<Found> nearest;

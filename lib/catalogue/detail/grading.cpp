@@ -30,22 +30,47 @@ bool is_participle(const Letters& a, const Letters& b) {
     return tail == U"ed" || (tail == U"d" && base.back() == U'e');
 }
 
-/// The edits from the word to each of the vocabulary that it may be a slip of.
-std::vector<std::uint8_t> slips_of(const Letters& word, bool known, Vocabulary vocabulary) {
-    std::vector<std::uint8_t> slips(vocabulary.size(), no_slip);
-    const EditPattern pattern(word);
-    const std::uint64_t letters = letter_set(word);
+/// A word of a question, made ready to be compared.
+struct Asked {
+    explicit Asked(const Letters& word) : pattern(word), letters(letter_set(word)) {}
+    EditPattern pattern;
+    std::uint64_t letters;
+};
+
+/// The edits between the two where they count as a slip.
+std::optional<int> slip(const Asked& asked, const Letters& other, std::uint64_t other_letters) {
+    if (least_edits(asked.letters, other_letters) > 2) return std::nullopt;
+    const int allowed = allowed_slips(asked.pattern.word(), other);
+    const int needed = asked.pattern.edits_to(other, other_letters, allowed);
+    return needed <= allowed ? std::optional(needed) : std::nullopt;
+}
+
+/// Beside a final s the one form for singular and plural takes a slip further than it is: "asparagas" becomes
+/// "asparaga", "swis" becomes "swi", "potatoej" is far from "potato". As it is written on both sides it is one edit.
+Slips slip_of(const Asked& singular, const Asked& written, const KnownWord& known) {
+    Slips least = no_slip;
+    const auto take = [&least](std::optional<int> edits, int as_written) {
+        if (edits) least = std::min(least, Slips{*edits, as_written});
+    };
+    take(slip(singular, known.text, known.letters), 0);
+    if (written.pattern.word() != singular.pattern.word()) take(slip(written, known.text, known.letters), 1);
+    for (const Form& form : known.written) take(slip(written, form.text, form.letters), 1);
+    return least;
+}
+
+/// How far the word is from each of the vocabulary that it may be a slip of.
+std::vector<Slips> slips_of(const Letters& word, const Letters& as_written, bool known, Vocabulary vocabulary) {
+    std::vector<Slips> slips(vocabulary.size(), no_slip);
+    const Asked singular(word);
+    const Asked written(as_written);
     for (std::size_t i = 0; i < vocabulary.size(); ++i) {
-        if (least_edits(letters, vocabulary[i].letters) > 2) continue;
         const Letters& other = vocabulary[i].text;
         if (other == word) {
-            slips[i] = 0;
+            slips[i] = {};
         } else if (is_participle(word, other)) {
-            slips[i] = 1;
+            slips[i] = {.edits = 1};
         } else if (!known) {
-            const int allowed = allowed_slips(word, other);
-            const int needed = pattern.edits_to(other, vocabulary[i].letters, allowed);
-            if (needed <= allowed) slips[i] = static_cast<std::uint8_t>(needed);
+            slips[i] = slip_of(singular, written, vocabulary[i]);
         }
     }
     return slips;
@@ -53,23 +78,24 @@ std::vector<std::uint8_t> slips_of(const Letters& word, bool known, Vocabulary v
 
 /// The edits that turn each word of the question into a word of the name of its own; nothing where that cannot be. What
 /// is equal goes together first, then the rest in order.
-std::optional<int> assigned(const Question& question, const std::vector<std::uint32_t>& ids) {
+std::optional<Slips> assigned(const Question& question, const std::vector<std::uint32_t>& ids) {
     if (question.slips.empty() || ids.size() > most_assigned) return std::nullopt;
     std::uint64_t used = 0;
-    int needed = 0;
+    Slips needed;
     for (const bool rest : {false, true}) {
         for (const auto& slips : question.slips) {
             std::size_t best = ids.size();
             bool is_there = false;
             for (std::size_t n = 0; n < ids.size(); ++n) {
-                is_there |= slips[ids[n]] == 0;
+                is_there |= slips[ids[n]] == Slips{};
                 if ((used >> n & 1U) != 0 || slips[ids[n]] == no_slip) continue;
                 if (best == ids.size() || slips[ids[n]] < slips[ids[best]]) best = n;
             }
             if (is_there == rest) continue;
             if (best == ids.size()) return std::nullopt;
             used |= std::uint64_t{1} << best;
-            needed += slips[ids[best]];
+            needed.edits += slips[ids[best]].edits;
+            needed.as_written += slips[ids[best]].as_written;
         }
     }
     return needed;
@@ -106,17 +132,20 @@ Question read_question(std::string_view words, Vocabulary vocabulary, std::size_
     Question question;
     question.words = read_words(words);
     question.letters = letter_set(question.words.joined);
-    std::vector<Letters> wanted = question.words.singular;
+    std::vector<std::pair<Letters, Letters>> wanted;
+    for (std::size_t i = 0; i < question.words.singular.size(); ++i) {
+        wanted.emplace_back(question.words.singular[i], question.words.written[i]);
+    }
     if (wanted.size() > most_words) return question;
     std::sort(wanted.begin(), wanted.end());
     question.all_known = true;
-    for (const Letters& word : wanted) {
+    for (const auto& [word, written] : wanted) {
         const auto at = std::lower_bound(vocabulary.begin(), vocabulary.end(), word,
                                          [](const KnownWord& a, const Letters& b) { return a.text < b; });
         const bool known = at != vocabulary.end() && at->text == word;
         if (known) question.ids.push_back(static_cast<std::uint32_t>(at - vocabulary.begin()));
         question.all_known &= known;
-        question.slips.push_back(slips_of(word, known, vocabulary));
+        question.slips.push_back(slips_of(word, written, known, vocabulary));
     }
     return question;
 }
@@ -124,24 +153,24 @@ Question read_question(std::string_view words, Vocabulary vocabulary, std::size_
 Hit graded(const Question& question, const NameEntry& entry, Grade worst) {
     const int left_over = static_cast<int>(entry.ids.size()) - static_cast<int>(question.words.singular.size());
     const int little = std::popcount(question.words.little ^ entry.words.little);
-    if (entry.words.plain == question.words.plain) return {Grade::whole, 0, little, &entry};
+    if (entry.words.plain == question.words.plain) return {Grade::whole, {}, little, &entry};
     if (worst < Grade::other_order) return {};
     if ((question.all_known && entry.ids == question.ids) || entry.words.joined == question.words.joined) {
-        return {Grade::other_order, 0, little, &entry};
+        return {Grade::other_order, {}, little, &entry};
     }
     if (worst < Grade::slipped) return {};
     if (left_over == 0) {
         const auto slips = assigned(question, entry.ids);
         return slips ? Hit{Grade::slipped, *slips, little, &entry} : Hit{};
     }
-    if (!question.all_known && slipped_as_one(question, entry)) return {Grade::slipped, 1, little, &entry};
+    if (!question.all_known && slipped_as_one(question, entry)) return {Grade::slipped, {.edits = 1}, little, &entry};
     if (worst < Grade::part) return {};
     const int extra = std::max(left_over, 0) + little;
     const auto& ids = question.ids;
     const bool all_there =
         question.all_known && std::includes(entry.ids.begin(), entry.ids.end(), ids.begin(), ids.end());
     if (all_there || ((question.letters & ~entry.letters) == 0 && has_run(entry.words, question.words.joined))) {
-        return {Grade::part, 0, extra, &entry};
+        return {Grade::part, {}, extra, &entry};
     }
     if (worst < Grade::slipped_part || left_over < 0) return {};
     const auto slips = assigned(question, entry.ids);

@@ -1,8 +1,10 @@
 // How well the words of a question fit one name: the grades that names.hpp describes.
 #pragma once
 
+#include <compare>
 #include <cstddef>
 #include <cstdint>
+#include <limits>
 #include <span>
 #include <string>
 #include <string_view>
@@ -23,22 +25,38 @@ struct NameEntry {
     std::uint64_t letters = 0;         ///< letter_set of all of them
 };
 
+/// A word with its letter_set.
+struct Form {
+    Letters text;
+    std::uint64_t letters = 0;
+};
+
 /// One word of the vocabulary: every word of every name once, in order.
 struct KnownWord {
     Letters text;
     std::uint64_t letters = 0;
+    std::vector<Form> written{};  ///< as it stands in names, where that is not `text`, in order
 };
 using Vocabulary = std::span<const KnownWord>;
+
+/// How far one word, or all words together, are from what they are taken for. Fewer edits go first, then fewer words
+/// that fit only as they are written, singular and plural apart.
+struct Slips {
+    int edits = 0;
+    int as_written = 0;
+
+    friend auto operator<=>(const Slips&, const Slips&) = default;
+};
+inline constexpr Slips no_slip{.edits = std::numeric_limits<int>::max()};
 
 /// The words of a question, compared with the vocabulary once.
 struct Question {
     Words words;
-    std::vector<std::uint32_t> ids;                ///< of its words in the vocabulary, ascending
-    bool all_known = false;                        ///< every word stands in some name
-    std::vector<std::vector<std::uint8_t>> slips;  ///< [word][vocabulary]: edits, or no_slip
+    std::vector<std::uint32_t> ids;         ///< of its words in the vocabulary, ascending
+    bool all_known = false;                 ///< every word stands in some name
+    std::vector<std::vector<Slips>> slips;  ///< [word][vocabulary], or no_slip
     std::uint64_t letters = 0;
 };
-inline constexpr std::uint8_t no_slip = 255;
 
 /// A question with more words than any name has (`most_words`) is not compared word by word: it is no part of a name.
 [[nodiscard]] Question read_question(std::string_view words, Vocabulary vocabulary, std::size_t most_words);
@@ -47,12 +65,12 @@ enum class Grade : std::uint8_t { whole, other_order, slipped, part, slipped_par
 
 struct Hit {
     Grade grade = Grade::none;
-    int edits = 0;
+    Slips slips;
     int extra = 0;  ///< words of the name left over, and little words on one side only
     const NameEntry* entry = nullptr;
 
-    [[nodiscard]] auto goodness() const { return std::tuple(grade, edits, extra); }
-    [[nodiscard]] auto place() const { return std::tuple(grade, edits, extra, entry->rank, entry->key); }
+    [[nodiscard]] auto goodness() const { return std::tuple(grade, slips, extra); }
+    [[nodiscard]] auto place() const { return std::tuple(grade, slips, extra, entry->rank, entry->key); }
 };
 
 /// Grade none, and no entry, where the name fits worse than `worst`.

@@ -179,7 +179,8 @@ Words read_words(std::string_view text) {
         words.little |= bit;
         if (bit != 0) continue;
         words.plain += word;
-        words.singular.push_back(singular(std::move(word)));
+        words.singular.push_back(singular(word));
+        words.written.push_back(std::move(word));
         words.joined += words.singular.back();
     }
     return words;

@@ -25,7 +25,8 @@ using Letters = std::u32string;
 struct Words {
     Letters plain;                  ///< the telling words as written, folded, without spaces: "self-raising" is
                                     ///< "selfraising"
-    std::vector<Letters> singular;  ///< the telling words in the order of the text
+    std::vector<Letters> written;   ///< the telling words in the order of the text
+    std::vector<Letters> singular;  ///< the same, each in one form for singular and plural
     Letters joined;                 ///< `singular` without spaces
     std::uint32_t little = 0;       ///< the set of little words ("of", "the") left out, a bit each
 };
