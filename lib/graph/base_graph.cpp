@@ -5,6 +5,7 @@
 #include <boost/graph/dijkstra_shortest_paths.hpp>
 #include <cmath>
 #include <functional>
+#include <iterator>
 #include <mutex>
 #include <tuple>
 #include <utility>
@@ -94,7 +95,8 @@ struct Compiled {
           forward(forward_graph(steps.steps, vertices)),
           backward(backward_graph(steps.steps, vertices)),
           forward_rows(ingredient_vertices),
-          backward_rows(ingredient_vertices) {}
+          backward_rows(ingredient_vertices),
+          stand_ins(ingredient_vertices) {}
 
     const Row& row(const Graph& graph, std::vector<std::unique_ptr<Row>>& rows, std::uint32_t from) {
         if (!rows[from]) rows[from] = std::make_unique<Row>(search(graph, from, unreachable));
@@ -139,9 +141,10 @@ struct Compiled {
     std::uint32_t vertices;
     Graph forward;
     Graph backward;
-    std::mutex mutex;  ///< guards the rows
+    std::mutex mutex;  ///< guards the rows and the stand-ins
     std::vector<std::unique_ptr<Row>> forward_rows;
     std::vector<std::unique_ptr<Row>> backward_rows;
+    std::vector<std::unique_ptr<std::vector<StandIn>>> stand_ins;  ///< by vertex: at the parameters' least fit
 };
 
 }  // namespace
@@ -190,9 +193,9 @@ std::span<const std::int32_t> BaseGraph::costs_to(Node node) const {
     return in.row(in.backward, in.backward_rows, detail::vertex(node.ingredient, node.role));
 }
 
-std::vector<StandIn> BaseGraph::stand_ins(Node node, double least_fit, catalogue::AllergenSet avoid) const {
+std::vector<StandIn> BaseGraph::all_stand_ins(Node node, Cost most) const {
     const Compiled& in = inside_->compiled();
-    const auto limit = static_cast<std::int32_t>(cost_of(least_fit));
+    const auto limit = static_cast<std::int32_t>(most);
     const auto source = detail::vertex(node.ingredient, node.role);
     const Row row = search(in.forward, source, limit);
     std::vector<StandIn> found;
@@ -200,8 +203,7 @@ std::vector<StandIn> BaseGraph::stand_ins(Node node, double least_fit, catalogue
         if (target == source || row[target] > limit) return;
         StandIn stand_in = in.found(row, source, target);
         for (const auto& [used, ratio] : stand_in.use) {
-            const catalogue::Ingredient& thing = (*inside_->catalogue)[used];
-            if (used == node.ingredient || !thing.counted_allergens().shared_with(avoid).empty()) return;
+            if (used == node.ingredient) return;
             if (stand_in.use.size() == 1 && forbidden(node.ingredient, used, node.role)) return;
         }
         found.push_back(std::move(stand_in));
@@ -215,6 +217,30 @@ std::vector<StandIn> BaseGraph::stand_ins(Node node, double least_fit, catalogue
         return std::tie(a.cost, a.use, a.note) < std::tie(b.cost, b.use, b.note);
     });
     return found;
+}
+
+std::vector<StandIn> BaseGraph::stand_ins(Node node, double least_fit, catalogue::AllergenSet avoid) const {
+    const Cost most = cost_of(least_fit);
+    const Cost usual = cost_of(inside_->parameters.least_fit);
+    std::vector<StandIn> result;
+    const auto keep = [&](const std::vector<StandIn>& list) {
+        std::copy_if(list.begin(), list.end(), std::back_inserter(result), [&](const StandIn& stand_in) {
+            return stand_in.cost <= most &&
+                   std::all_of(stand_in.use.begin(), stand_in.use.end(), [&](const auto& part) {
+                       return (*inside_->catalogue)[part.first].counted_allergens().shared_with(avoid).empty();
+                   });
+        });
+    };
+    if (most > usual) {
+        keep(all_stand_ins(node, most));
+        return result;
+    }
+    Compiled& in = inside_->compiled();
+    const std::lock_guard lock(in.mutex);
+    auto& kept = in.stand_ins[detail::vertex(node.ingredient, node.role)];
+    if (!kept) kept = std::make_unique<std::vector<StandIn>>(all_stand_ins(node, usual));
+    keep(*kept);
+    return result;
 }
 
 bool BaseGraph::forbidden(IngredientId replaced, IngredientId used, Role role) const {

@@ -7,7 +7,8 @@
 // near, then a lower ratio, then the note.
 //
 // Building costs the number of steps (tens of thousands, a few milliseconds). A row of costs is one run of Dijkstra's
-// algorithm, made when first asked for and kept; asking again is a lookup. Questions may be asked from several threads.
+// algorithm, made when first asked for and kept, as are stand-ins at the parameters' least fit; asking again is a
+// lookup. Questions may be asked from several threads.
 #pragma once
 
 #include <cstdint>
@@ -83,6 +84,9 @@ class BaseGraph {
     [[nodiscard]] std::optional<std::string> check() const;
 
   private:
+    /// What can do its work at that cost at most, whatever it holds.
+    [[nodiscard]] std::vector<StandIn> all_stand_ins(Node node, Cost most) const;
+
     struct Inside;
     std::unique_ptr<Inside> inside_;
 };

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <bit>
 #include <numeric>
 
 #include "basics/exact.hpp"
@@ -32,11 +33,12 @@ std::vector<int> least_over(const std::vector<Unit>& units, const std::vector<in
     }
     std::int64_t least = std::numeric_limits<std::int64_t>::max();
     std::uint32_t best = 0;
-    for (std::uint32_t set = 1; set < (1U << tried.size()); ++set) {
-        std::int64_t total = 0;
-        for (std::size_t i = 0; i < tried.size(); ++i) total += (set >> i & 1U) != 0 ? amount(tried[i]) : 0;
-        if (total < need || total >= least) continue;
-        least = total;
+    std::vector<std::int64_t> sums(std::size_t{1} << tried.size(),
+                                   0);  // by set: that without its lowest pack, and that
+    for (std::uint32_t set = 1; set < sums.size(); ++set) {
+        sums[set] = sums[set & (set - 1)] + amount(tried[static_cast<std::size_t>(std::countr_zero(set))]);
+        if (sums[set] < need || sums[set] >= least) continue;
+        least = sums[set];
         best = set;
     }
     for (std::size_t i = 0; i < tried.size(); ++i) {
