@@ -67,11 +67,14 @@ inline CooksQuestion read_question(const nlohmann::json& row) {
         for (const auto& dish : words_of(group)) question.expect.back().push_back(shipped_dish(dish));
     }
     for (const auto& word : words_of(row.value("never", ""))) {
-        if (const auto of = shipped_catalogue().ingredient_or_family(word)) {
-            question.never_in_it.push_back(*of);
-        } else {
-            question.never_dishes.push_back(shipped_dish(word));
+        if (const auto dish = shipped().cookbook.dish(word)) {
+            question.never_dishes.push_back(*dish);
+            continue;
         }
+        const auto of = shipped_catalogue().ingredient_or_family(word);
+        INFO("dish, ingredient or family " << word);
+        REQUIRE(of);
+        question.never_in_it.push_back(*of);
     }
     question.lot = {{"lot", 1}, {"of", question.id}, {"amount", row.at("amount")}};
     if (row.contains("of_dish")) question.lot["dish"] = row["of_dish"];

@@ -30,22 +30,26 @@ bool among_the_first(const ask::ElseAnswer& answer, const Idea& idea) {
     });
 }
 
-/// What is served of a dish, but for what may be left out: stand-ins in place of what they replace, and with the swaps
-/// of a separate serve, if any.
+/// What is on a plate, but for what may be left out: of a separate serve, if it is one, first what that swaps, and
+/// then stand-ins in place of what they replace.
 std::vector<IngredientId> served(const ask::Alternative& alternative, const cookbook::SeparateServe* separate) {
     std::vector<IngredientId> things;
     for (const auto& line : shipped().cookbook[alternative.dish].ingredients) {
         if (line.optional) continue;
+        if (separate != nullptr) {
+            const auto apart = std::find_if(separate->swaps.begin(), separate->swaps.end(),
+                                            [&](const auto& swap) { return swap.first == line.ingredient; });
+            if (apart != separate->swaps.end()) {
+                things.push_back(apart->second);
+                continue;
+            }
+        }
         const auto stand_in = std::find_if(alternative.stand_ins.begin(), alternative.stand_ins.end(),
                                            [&](const auto& use) { return use.replaced == line.ingredient; });
-        if (stand_in != alternative.stand_ins.end()) {
+        if (stand_in == alternative.stand_ins.end()) {
+            things.push_back(line.ingredient);
+        } else {
             for (const auto& part : stand_in->use) things.push_back(part.first);
-            continue;
-        }
-        things.push_back(line.ingredient);
-        if (separate == nullptr) continue;
-        for (const auto& [of, use] : separate->swaps) {
-            if (of == line.ingredient) things.back() = use;
         }
     }
     return things;
