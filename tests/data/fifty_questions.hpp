@@ -76,9 +76,11 @@ inline CooksQuestion read_question(const nlohmann::json& row) {
         REQUIRE(of);
         question.never_in_it.push_back(*of);
     }
-    question.lot = {{"lot", 1}, {"of", question.id}, {"amount", row.at("amount")}};
+    question.lot = {{"lot", 1}, {"of", question.id}};
+    for (const char* const key : {"amount", "packs", "paid"}) {
+        if (row.contains(key)) question.lot[key] = row[key];
+    }
     if (row.contains("of_dish")) question.lot["dish"] = row["of_dish"];
-    if (row.contains("paid")) question.lot["paid"] = row["paid"];
     question.household = questions_document().at("household");
     if (row.contains("avoids")) {
         const std::string avoids = row["avoids"];
