@@ -1,7 +1,10 @@
 // samebase check: is my data sound?
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <functional>
 #include <nlohmann/json.hpp>
+#include <set>
 
 #include "commands.hpp"
 #include "show/json.hpp"
@@ -11,27 +14,50 @@ namespace samebase::cli {
 
 namespace {
 
+bool all_of_it(const cookbook::Dish& dish, const std::function<bool(catalogue::IngredientId)>& is) {
+    return std::all_of(dish.ingredients.begin(), dish.ingredients.end(),
+                       [&](const auto& line) { return line.optional || is(line.ingredient); });
+}
+
 /// What there is, counted.
 show::Json counts(const kitchen::Knowledge& knowledge) {
-    int dinners = 0;
-    int lunches = 0;
+    const auto& catalogue = knowledge.catalogue;
+    std::set<std::string> kinds;
+    std::int64_t leftovers = 0;
+    std::int64_t dinners = 0;
+    std::int64_t lunches = 0;
+    std::int64_t meatless = 0;
+    std::int64_t without_gluten = 0;
+    std::int64_t quick = 0;
+    constexpr int quick_minutes = 30;
+    for (const auto& thing : catalogue.ingredients()) leftovers += thing.kind == catalogue::Kind::raw ? 0 : 1;
     for (const auto& dish : knowledge.cookbook.dishes()) {
-        dinners += dish.dinner ? 1 : 0;
+        kinds.insert(dish.kinds.begin(), dish.kinds.end());
         lunches += dish.lunch ? 1 : 0;
+        if (!dish.dinner) continue;
+        ++dinners;
+        meatless += all_of_it(dish, [&](auto id) { return catalogue.meatless(id); }) ? 1 : 0;
+        without_gluten += cookbook::allergens(dish, catalogue).has(catalogue::Allergen::gluten) ? 0 : 1;
+        quick += dish.minutes <= quick_minutes ? 1 : 0;
     }
-    return {{"ingredients", knowledge.catalogue.ingredients().size()},
-            {"families", knowledge.catalogue.families().size()},
+    return {{"ingredients", catalogue.ingredients().size()},
+            {"made_or_cooked", leftovers},
+            {"families", catalogue.families().size()},
             {"stand_ins", knowledge.graph.statements().size()},
             {"bases", knowledge.cookbook.bases().size()},
+            {"kinds", kinds.size()},
             {"dinners", dinners},
+            {"meatless_dinners", meatless},
+            {"dinners_without_listed_gluten", without_gluten},
+            {"dinners_within_30_minutes", quick},
             {"lunches", lunches}};
 }
 
 std::string sentence(const show::Json& counts) {
     std::string text;
     for (const auto& [key, value] : counts.items()) {
-        std::string name = key;
-        if (name == "stand_ins") name = "stand-ins";
+        std::string name = key == "stand_ins" ? "stand-ins" : key;
+        std::replace(name.begin(), name.end(), '_', ' ');
         text += fmt::format("{}{} {}", text.empty() ? "" : ", ", value.get<std::int64_t>(), name);
     }
     return text;
@@ -45,7 +71,9 @@ Outcome check_data(const Context& context) {
     }
     const auto found = counts(**knowledge);
     context.answer(
-        [&](const show::Manner&) { return fmt::format("The shipped data is sound: {}.\n", sentence(found)); },
+        [&](const show::Manner&) {
+            return show::wrapped(fmt::format("The shipped data is sound: {}.", sentence(found))) + "\n";
+        },
         [&] {
             return show::Json{{"sound", true}, {"counts", found}};
         });

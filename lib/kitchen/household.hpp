@@ -90,7 +90,8 @@ struct Price {
 
 /// What things other than food are worth to the household, in the smallest unit of its currency.
 struct Worths {
-    basics::Money fussiness{3000};     ///< a whole dish replaced by something that does not fit at all
+    /// A whole dish replaced by something that does not fit at all: as a dinner brought in for four instead.
+    basics::Money fussiness{5600};
     basics::Money mark{30};            ///< one mark of one eater's liking
     basics::Money minute{8};           ///< a minute more than the day allows
     basics::Money had_lately{600};     ///< the same dish again on the next day; fades over the dish's gap

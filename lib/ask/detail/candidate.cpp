@@ -38,6 +38,8 @@ class Builder {
         decide_avoided();
         if (!use_the_named() || !free_of_avoided()) return std::move(result_);
         fill_in_missing();
+        if (made_of_leftovers() && !has_leftovers())
+            result_.ruled_out.emplace_back("it is made of leftovers, and there are none for it");
         result_.cooking = flow::cook(kitchen_, planned_, result_.swaps, &setting_.holds);
         if (result_.ruled_out.empty()) check_serves();
         return std::move(result_);
@@ -190,6 +192,28 @@ class Builder {
         return true;
     }
 
+    [[nodiscard]] bool is_cooked(IngredientId id) const {
+        return kitchen_.catalogue()[id].kind == catalogue::Kind::cooked;
+    }
+
+    [[nodiscard]] bool made_of_leftovers() const {
+        return std::find(dish_.kinds.begin(), dish_.kinds.end(), "leftovers") != dish_.kinds.end() &&
+               std::any_of(dish_.ingredients.begin(), dish_.ingredients.end(),
+                           [&](const DishIngredient& line) { return !line.optional && is_cooked(line.ingredient); });
+    }
+
+    /// Whether something cooked goes into it, as it stands or in place of something.
+    [[nodiscard]] bool has_leftovers() const {
+        return std::any_of(dish_.ingredients.begin(), dish_.ingredients.end(), [&](const DishIngredient& line) {
+            if (line.optional) return false;
+            const auto use = std::find_if(result_.stand_ins.begin(), result_.stand_ins.end(),
+                                          [&](const StandInUse& u) { return u.replaced == line.ingredient; });
+            if (use == result_.stand_ins.end()) return is_cooked(line.ingredient);
+            return std::any_of(use->use.begin(), use->use.end(),
+                               [&](const auto& part) { return is_cooked(part.first); });
+        });
+    }
+
     [[nodiscard]] bool in_stock(const DishIngredient& line, const graph::StandIn& stand_in) const {
         const auto amount = line_amount(line);
         return std::all_of(stand_in.use.begin(), stand_in.use.end(), [&](const auto& part) {
@@ -208,22 +232,44 @@ class Builder {
                            [&](const auto& part) { return kitchen_.catalogue()[part.first].pack.has_value(); });
     }
 
-    /// What is not there is replaced by what is, where that costs less than buying it; else it is bought.
-    void fill_in_missing() {
+    /// A line that is not there, with what could be done about it.
+    struct Missing {
+        const DishIngredient* line = nullptr;
+        std::optional<basics::Money> price;  ///< to buy it
+        std::optional<graph::StandIn> stand_in;
+        std::int64_t saved = 0;  ///< by the stand-in, against buying
+    };
+
+    /// Those that cannot be bought first, then those whose stand-in saves most; else as they come.
+    [[nodiscard]] std::vector<Missing> missing() const {
+        std::vector<Missing> list;
         for (const DishIngredient& line : dish_.ingredients) {
             if (line.optional || swapped(line.ingredient)) continue;
             const auto needed = line_amount(line);
             if (there(line.ingredient) >= needed || setting_.can_be_bought_before[line.ingredient.index()]) continue;
-            const auto price = price_of_missing(line.ingredient, needed);
-            const auto stand_in = best_in_stock(line);
+            Missing one{&line, price_of_missing(line.ingredient, needed), best_in_stock(line), 0};
+            if (one.price && one.stand_in) one.saved = one.price->minor - loss(line, *one.stand_in);
+            list.push_back(std::move(one));
+        }
+        std::stable_sort(list.begin(), list.end(), [](const Missing& a, const Missing& b) {
+            if (a.price.has_value() != b.price.has_value()) return !a.price;
+            return a.saved > b.saved;
+        });
+        return list;
+    }
+
+    /// What is not there is replaced by what is, where that costs less than buying it; else it is bought.
+    void fill_in_missing() {
+        for (const Missing& one : missing()) {
             const bool enough = result_.stand_ins.size() >= kitchen_.graph().parameters().most_stand_ins;
-            if (stand_in && (!price || (!enough && loss(line, *stand_in) < price->minor))) {
-                put_in_place(line, *stand_in);
-            } else if (price) {
-                result_.bought_at_once.push_back(line.ingredient);
+            if (one.stand_in && (!one.price || (!enough && one.saved > 0))) {
+                put_in_place(*one.line, *one.stand_in);
+            } else if (one.price) {
+                result_.bought_at_once.push_back(one.line->ingredient);
             } else {
-                result_.ruled_out.push_back(fmt::format(
-                    "there is no {}, it cannot be bought, and nothing here does its work", name_of(line.ingredient)));
+                result_.ruled_out.push_back(
+                    fmt::format("there is no {}, it cannot be bought, and nothing here does its work",
+                                name_of(one.line->ingredient)));
             }
         }
         const auto buy_parts = [&](const StandInUse& use) {

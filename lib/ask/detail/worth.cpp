@@ -183,11 +183,24 @@ void effort(const Setting& setting, const cookbook::Dish& dish, std::vector<Beca
                      fmt::format("{} minutes, {} more than the day allows", dish.minutes, over)});
 }
 
-void stand_ins(const Setting& setting, const Candidate& candidate, std::vector<Because>& lines) {
+/// Whether what was asked about is in the dish only because it stands in for something.
+bool is_only_a_stand_in(const Setting& setting, const cookbook::Dish& dish) {
+    return std::none_of(dish.ingredients.begin(), dish.ingredients.end(), [&](const cookbook::DishIngredient& line) {
+        return !line.optional && setting.kitchen->catalogue().is(line.ingredient, setting.using_);
+    });
+}
+
+/// A stand-in costs by its line's share of the dish; but to the cook who asked about it the whole dish is about it.
+void stand_ins(const Setting& setting, const cookbook::Dish& dish, const Candidate& candidate,
+               std::vector<Because>& lines) {
     const auto fussiness = static_cast<double>(setting.kitchen->household.worths.fussiness.minor);
+    const bool only_a_stand_in = is_only_a_stand_in(setting, dish);
     for (std::size_t i = 0; i < candidate.stand_ins.size(); ++i) {
         const StandInUse& use = candidate.stand_ins[i];
-        const Money cost{std::llround(candidate.stand_in_shares[i] * (1 - use.fit) * fussiness)};
+        const bool asked_for = only_a_stand_in && use.use.size() == 1 &&
+                               setting.kitchen->catalogue().is(use.use.front().first, setting.using_);
+        const double share = asked_for ? 1 : candidate.stand_in_shares[i];
+        const Money cost{std::llround(share * (1 - use.fit) * fussiness)};
         if (cost.minor != 0) lines.push_back({Line::stand_ins, -cost, use.replaced, {}, use.note});
     }
 }
@@ -252,7 +265,7 @@ void weigh(const Setting& setting, const flow::Balance& after, const Candidate& 
     const kitchen::Kitchen& kitchen = *setting.kitchen;
     auto& lines = alternative.because;
     Difference(kitchen, *setting.before, after, lines);
-    stand_ins(setting, candidate, lines);
+    stand_ins(setting, kitchen.cookbook()[alternative.dish], candidate, lines);
     had_lately(setting, alternative.dish, lines);
     liking(setting, alternative.dish, candidate.cooking, lines);
     if (!candidate.cooking.ready_meal) effort(setting, kitchen.cookbook()[alternative.dish], lines);
