@@ -122,6 +122,7 @@ struct ClearBin {
     bool use_by = false;   ///< else it is a matter of quality
     bool part_of = false;  ///< some of it was eaten: the rest of what was cut or opened
     std::string reason;
+    std::optional<basics::Money> costs_more;  ///< than the plan, to save it by the nearest meal that the reason names
     LastWay way = LastWay::none;
     int freezer_days = 0;  ///< that it keeps frozen, where the way is to freeze it
 };

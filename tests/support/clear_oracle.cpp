@@ -58,7 +58,6 @@ class Model {
         glp_init_iocp(&how);
         how.msg_lev = GLP_MSG_OFF;
         how.presolve = GLP_ON;
-        how.mir_cuts = how.gmi_cuts = how.cov_cuts = GLP_ON;
         const int failed = glp_intopt(problem_, &how);
         if (failed != 0 || glp_mip_status(problem_) != GLP_OPT) {
             std::cerr << "GLPK proves nothing: " << failed << '\n';

@@ -220,6 +220,34 @@ bool is_fresh(const kitchen::Kitchen& kitchen, const catalogue::Ingredient& thin
     return keeps_short && uses >= 4 && thing.pack->price.minor < 1500;
 }
 
+/// A household that buys in bulk has most of what keeps: each thing that dishes use, with a likelihood of 85 in 100.
+void stock_the_pantry(Random& random, kitchen::Kitchen& kitchen) {
+    std::uint32_t pantry = 0;
+    while (kitchen.household.places[pantry].kind != stock::PlaceKind::pantry) ++pantry;
+    std::uint32_t freezer = 0;
+    while (kitchen.household.places[freezer].kind != stock::PlaceKind::near_freezer) ++freezer;
+    stock::LotNumber next = 2000;
+    for (std::uint32_t i = 0; i < kitchen.catalogue().ingredients().size(); ++i) {
+        const auto& thing = kitchen.catalogue()[IngredientId{i}];
+        const auto& dry = thing.keeps[static_cast<std::size_t>(Keep::pantry)];
+        const auto& frozen = thing.keeps[static_cast<std::size_t>(Keep::freezer)];
+        const bool keeps_dry = dry.said == Keeping::Said::time && dry.time.days >= 60;
+        const bool meat = frozen.said == Keeping::Said::time && thing.cook_to && thing.kind == catalogue::Kind::raw;
+        if (!thing.pack || thing.only_stand_in || !(keeps_dry || meat) || !random.percent(85)) continue;
+        stock::Lot lot;
+        lot.number = next++;
+        lot.ingredient = {i};
+        lot.place = {keeps_dry ? pantry : freezer};
+        lot.state = keeps_dry ? stock::State::fresh : stock::State::frozen;
+        const int packs = random.within(1, 3);
+        lot.packs.assign(static_cast<std::size_t>(packs), thing.pack->amount.value());
+        lot.amount = {thing.dimension, thing.pack->amount.value() * packs};
+        lot.arrived = lot.since = wednesday - days{random.within(3, 20)};
+        stock::set_dates(lot, thing, kitchen.place(lot.place).kind);
+        kitchen.lots.push_back(std::move(lot));
+    }
+}
+
 }  // namespace
 
 ClearWorld random_clear_world(std::uint64_t number, const ClearSize& size) {
@@ -243,6 +271,7 @@ ClearWorld full_clear_world(std::uint64_t number, const kitchen::Kitchen& househ
                                       [](const auto& p) { return p.kind == stock::PlaceKind::crisper; });
     const auto fridge = std::find_if(kitchen.household.places.begin(), kitchen.household.places.end(),
                                      [](const auto& p) { return p.kind == stock::PlaceKind::fridge; });
+    stock_the_pantry(random, kitchen);
     const int count = random.within(10, 22);
     for (int i = 0; i < count; ++i) {
         stock::Lot lot;

@@ -179,13 +179,13 @@ class Teller {
             bin.by = today_ + basics::days{flow::day_of(batch.last)};
             bin.use_by = lot == nullptr || (lot->use_by && *lot->use_by <= bin.by);
         }
-        bin.reason = why_tossed(number, of, tally);
+        bin.reason = why_tossed(number, of, tally, bin);
         last_way(of, frozen_before, bin);
         answer_.bin.push_back(std::move(bin));
     }
 
     /// What would have to be different: found by trying every dish that takes it.
-    [[nodiscard]] std::string why_tossed(int number, const ClearThing& of, const ClearTally& tally) {
+    [[nodiscard]] std::string why_tossed(int number, const ClearThing& of, const ClearTally& tally, ClearBin& bin) {
         std::int64_t best = std::numeric_limits<std::int64_t>::min();
         int chosen = -1;
         bool any = false;
@@ -214,15 +214,9 @@ class Teller {
                                    : "no meal could take it beside what is chosen";
         const ClearOption& option = game_.options[static_cast<std::size_t>(chosen)];
         const OpenMeal& meal = game_.meals[static_cast<std::size_t>(option.meal)];
-        nearest_ = rounded(-best);
-        return fmt::format(
-            "the nearest is {} for {} on {}, worth {} less in all", kitchen_.cookbook()[option.dish].name,
-            meal.meal == kitchen::Meal::dinner ? "dinner" : "lunch", basics::short_day(meal.day), plain(nearest_));
-    }
-
-    /// Two decimals, without a sign of currency: the show room has none of its own here.
-    static std::string plain(Money money) {
-        return fmt::format("{}.{:02}", money.minor / 100, std::abs(money.minor % 100));
+        bin.costs_more = rounded(-best);
+        return fmt::format("{} for {} on {} would take it", kitchen_.cookbook()[option.dish].name,
+                           meal.meal == kitchen::Meal::dinner ? "dinner" : "lunch", basics::short_day(meal.day));
     }
 
     void last_way(const ClearThing& of, bool frozen_before, ClearBin& bin) const {
@@ -277,7 +271,6 @@ class Teller {
     const kitchen::Kitchen& kitchen_;
     ClearValue value_;
     basics::Day today_;
-    Money nearest_;
     ClearAnswer answer_;
 };
 

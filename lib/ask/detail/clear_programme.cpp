@@ -256,6 +256,12 @@ class Model {
     std::vector<Flow> saved_;
 };
 
+/// With more options left than this the whole programme takes minutes at its first node alone, and the relaxation's
+/// bound stands.
+constexpr std::size_t most_options = 1500;
+/// Nodes times options for each unit of effort.
+constexpr std::int64_t work = 20'000;
+
 std::int64_t value_of(const ClearGame& game, const ClearPlan& plan) {
     ClearValue value(game);
     value.set(plan);
@@ -300,11 +306,10 @@ ClearProved clear_proved(const ClearGame& game, const ClearPlan& known, int effo
         const double worth = -(relaxation.cost + relaxed.reduced(relaxation, o)) * thousandths;
         if (had || worth + static_cast<double>(slack(game)) >= static_cast<double>(value)) few.push_back(o);
     }
-    if (!go_on || go_on()) {
+    if (few.size() <= most_options && (!go_on || go_on())) {
         const Model model(game, few, true);
-        constexpr std::int64_t nodes_for_each = 20;
-        const solver::Solution found =
-            model.solve({.nodes = std::max<std::int64_t>(1, nodes_for_each * effort), .guard_seconds = 120}, known);
+        const std::int64_t nodes = std::max<std::int64_t>(1, work * effort / static_cast<std::int64_t>(few.size()));
+        const solver::Solution found = model.solve({.nodes = nodes, .guard_seconds = 120}, known);
         if (!found.values.empty()) {
             const ClearPlan plan = clear_polished(game, model.plan(found.values));
             if (may_stand(game, plan) && value_of(game, plan) > value) result.plan = plan;
