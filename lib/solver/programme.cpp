@@ -158,6 +158,10 @@ Solution minimise(const Programme& programme, const Terms& cost, const Effort& e
     for (std::size_t i = 0; i < solution.values.size(); ++i) {
         if (programme.columns[i].whole) solution.values[i] = std::round(solution.values[i]);
     }
+    if (!whole) {
+        const double* reduced = Cbc_getReducedCost(model.get());
+        solution.reduced.assign(reduced, reduced + programme.columns.size());
+    }
     solution.cost = cost_of(cost, solution.values);
     solution.bound = solution.status == Status::proved ? solution.cost : Cbc_getBestPossibleObjValue(model.get());
     return solution;

@@ -42,6 +42,9 @@ struct Solution {
     std::vector<double> values;  ///< by column; empty where nothing was found
     double cost = 0;             ///< of `values`
     double bound = 0;            ///< no solution costs less
+    /// By column, where no column takes whole values only and the least was proved: what the cost rises by, at least,
+    /// for each unit that the column moves away from the bound at which it stands.
+    std::vector<double> reduced;
 };
 
 struct Effort {

@@ -73,7 +73,7 @@ def schema_name(arguments):
             break
     if command in CHANGES or (command == "import" and "--stock-csv" in words + arguments):
         return "answer-change"
-    if command == "else" and "--take" in arguments:
+    if (command == "else" and "--take" in arguments) or (command == "clear" and "--write" in arguments):
         return "answer-change"
     if command == "else" and "--why-not" in arguments:
         return "answer-why-not"

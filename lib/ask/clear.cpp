@@ -1,0 +1,107 @@
+#include "ask/clear.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "ask/detail/clear_answer.hpp"
+#include "ask/detail/clear_programme.hpp"
+#include "ask/detail/clear_search.hpp"
+
+namespace samebase::ask {
+
+namespace {
+
+using basics::Money;
+
+constexpr std::array<std::string_view, 7> line_names{"waste_avoided", "crisper_first", "to_buy", "stand_ins",
+                                                     "had_lately",    "liking",        "empty"};
+constexpr std::int64_t thousandths = 1000;
+/// A move changes one meal: some hundred thousand of them a second.
+constexpr std::int64_t moves_for_each = 8'000;
+
+basics::Result<basics::Span> span_of(const kitchen::Kitchen& kitchen, basics::Day today,
+                                     const ClearQuestion& question) {
+    if (kitchen.cookbook().dishes().empty())
+        return basics::problem("cookbook", "there are no dishes", "at least one dish to choose from");
+    if (question.effort < 1 || question.effort > 10'000)
+        return basics::problem("--effort", fmt::format("{}", question.effort),
+                               "a number from 1 to 10000; 100 is usual");
+    if (!question.until) {
+        const auto shopping = kitchen::shopping_day(kitchen.household, today + basics::days{1});
+        if (!shopping) return basics::problem("--until", "the household has no shopping days", "the last day of meals");
+        return basics::Span{today, *shopping - basics::days{1}};
+    }
+    if (*question.until < today)
+        return basics::problem("--until", basics::iso(*question.until),
+                               fmt::format("a day from {} on", basics::iso(today)));
+    const basics::Span span{today, *question.until};
+    if (span.length() > detail::most_clear_days) {
+        return basics::problem("--until", fmt::format("{} days on", span.length() - 1),
+                               fmt::format("at most {} days", detail::most_clear_days));
+    }
+    return span;
+}
+
+Money rounded(std::int64_t fine) {
+    return {std::llround(static_cast<double>(fine) / static_cast<double>(thousandths))};
+}
+
+std::int64_t value_of(const detail::ClearGame& game, const detail::ClearPlan& plan) {
+    detail::ClearValue value(game);
+    value.set(plan);
+    return value.value();
+}
+
+void notes(const detail::ClearGame& game, ClearAnswer& answer) {
+    if (game.meals.empty()) {
+        answer.notes.emplace_back("Nobody is home for an open meal until then: there is nothing to choose.");
+    }
+    if (answer.danger.minor == 0 && game.at_stake == 0) {
+        answer.notes.emplace_back(
+            "Nothing is in danger: the plan eats what does not keep, so that the meals are chosen by what they cost.");
+    }
+}
+
+}  // namespace
+
+std::string_view name(ClearLine line) {
+    return line_names[static_cast<std::size_t>(line)];
+}
+
+basics::Result<ClearAnswer> ask_clear(const kitchen::Kitchen& kitchen, basics::Day today, const ClearQuestion& question,
+                                      const ClearWatch& watch) {
+    const auto span = span_of(kitchen, today, question);
+    if (!span) return tl::make_unexpected(span.error());
+    bool stopped = false;
+    const auto look = [&](std::string_view stage, std::int64_t value) {
+        if (watch && !stopped) stopped = !watch({stage, rounded(value)});
+        return !stopped;
+    };
+    look("looking at every dish", 0);
+    const auto game = detail::clear_game(kitchen, today, *span);
+    const detail::ClearPlan greedy = detail::clear_greedily(*game);
+    const std::int64_t greedy_value = value_of(*game, greedy);
+    detail::ClearPlan plan = greedy;
+    if (look("searching", greedy_value)) {
+        plan = detail::clear_by_annealing(*game, plan, moves_for_each * question.effort,
+                                          [&](std::int64_t best) { return look("searching", best); });
+    }
+    plan = detail::clear_polished(*game, plan);
+    const auto proved =
+        detail::clear_proved(*game, plan, question.effort, [&] { return look("proving", value_of(*game, plan)); });
+    ClearAnswer answer = detail::clear_told(*game, proved.plan, today);
+    const std::int64_t reached = value_of(*game, proved.plan);
+    answer.proved_best = proved.proved;
+    answer.bound = answer.value + Money{(proved.bound - reached + thousandths - 1) / thousandths};
+    answer.gap =
+        static_cast<double>(answer.bound.minor - answer.value.minor) / static_cast<double>(answer.at_stake.minor);
+    answer.greedy = rounded(greedy_value);
+    answer.stopped = stopped;
+    notes(*game, answer);
+    return answer;
+}
+
+}  // namespace samebase::ask

@@ -1,0 +1,152 @@
+#include <cmath>
+
+#include "show/clear.hpp"
+#include "show/json.hpp"
+
+namespace samebase::show {
+
+namespace {
+
+Json because(const ask::ClearBecause& line, const kitchen::Kitchen& kitchen) {
+    const catalogue::Ingredient* thing = line.of ? &kitchen.catalogue()[*line.of] : nullptr;
+    return {{"line", name(line.line)},
+            {"minor", line.money.minor},
+            {"of", thing != nullptr ? Json(thing->id) : Json(nullptr)},
+            {"amount", thing != nullptr && line.amount ? json_amount(*line.amount, *thing) : Json(nullptr)},
+            {"note", line.note.empty() ? Json(nullptr) : Json(line.note)}};
+}
+
+Json lines(const std::vector<ask::ClearBecause>& all, const kitchen::Kitchen& kitchen) {
+    Json list = Json::array();
+    for (const auto& line : all) list.push_back(because(line, kitchen));
+    return list;
+}
+
+Json meal(const ask::ClearMeal& chosen, const kitchen::Kitchen& kitchen) {
+    const auto& dish = kitchen.cookbook()[chosen.dish];
+    Json stand_ins = Json::array();
+    for (const auto& use : chosen.stand_ins) {
+        Json parts = Json::array();
+        for (const auto& [id, amount] : use.use) {
+            const auto& thing = kitchen.catalogue()[id];
+            parts.push_back({{"ingredient", thing.id}, {"label", thing.name}, {"amount", json_amount(amount, thing)}});
+        }
+        stand_ins.push_back({{"for", kitchen.catalogue()[use.replaced].id},
+                             {"use", std::move(parts)},
+                             {"fit", std::round(use.fit * 1000) / 1000},
+                             {"note", use.note.empty() ? Json(nullptr) : Json(use.note)}});
+    }
+    Json scaled = Json::array();
+    for (const auto& more : chosen.scaled) {
+        const auto& thing = kitchen.catalogue()[more.ingredient];
+        scaled.push_back({{"ingredient", thing.id},
+                          {"label", thing.name},
+                          {"amount", json_amount(more.amount, thing)},
+                          {"times", more.thousandths / 1000.0}});
+    }
+    Json saves = Json::array();
+    for (const auto& [id, amount] : chosen.saves) {
+        const auto& thing = kitchen.catalogue()[id];
+        saves.push_back({{"ingredient", thing.id}, {"label", thing.name}, {"amount", json_amount(amount, thing)}});
+    }
+    return {{"dish", dish.id},
+            {"label", dish.name},
+            {"ready_meal", chosen.ready_meal},
+            {"serves", json_serves(chosen.cooking.serves_thousandths)},
+            {"saves", std::move(saves)},
+            {"stand_ins", std::move(stand_ins)},
+            {"scaled", std::move(scaled)},
+            {"because", lines(chosen.because, kitchen)},
+            {"cautions", chosen.cautions}};
+}
+
+/// A row for each day: the dinner and the lunches by their dish, and each in full beside.
+Json days(const ask::ClearAnswer& answer, const kitchen::Kitchen& kitchen) {
+    Json list = Json::array();
+    for (basics::Day day = answer.span.first; day <= answer.span.last; day += basics::days{1}) {
+        Json dinner = nullptr;
+        Json lunches = Json::array();
+        Json all = Json::array();
+        Json meals = Json::array();
+        for (const auto& chosen : answer.meals) {
+            if (chosen.day != day) continue;
+            const auto& id = kitchen.cookbook()[chosen.dish].id;
+            if (chosen.meal == kitchen::Meal::dinner) {
+                dinner = id;
+            } else {
+                lunches.push_back(id);
+            }
+            Json row = meal(chosen, kitchen);
+            row["meal"] = chosen.meal == kitchen::Meal::dinner ? "dinner" : "lunch";
+            for (const auto& line : chosen.because) all.push_back(because(line, kitchen));
+            meals.push_back(std::move(row));
+        }
+        list.push_back({{"day", json_day(day)},
+                        {"dinner", std::move(dinner)},
+                        {"lunches", std::move(lunches)},
+                        {"because", std::move(all)},
+                        {"meals", std::move(meals)}});
+    }
+    return list;
+}
+
+Json bin(const ask::ClearBin& row, const kitchen::Kitchen& kitchen) {
+    const auto& thing = kitchen.catalogue()[row.ingredient];
+    Json way = nullptr;
+    if (row.way == ask::LastWay::freeze) way = "freeze";
+    if (row.way == ask::LastWay::pickle) way = "pickle";
+    return {{"ingredient", thing.id},
+            {"label", thing.name},
+            {"amount", json_amount(row.amount, thing)},
+            {"price", json_money(row.price, kitchen)},
+            {"by", json_day(row.by)},
+            {"use_by", row.use_by},
+            {"rest", row.part_of},
+            {"reason", row.reason},
+            {"costs_more", row.costs_more ? json_money(*row.costs_more, kitchen) : Json(nullptr)},
+            {"last_way", std::move(way)},
+            {"freezer_days", row.way == ask::LastWay::freeze ? Json(row.freezer_days) : Json(nullptr)}};
+}
+
+}  // namespace
+
+nlohmann::ordered_json json(const ask::ClearAnswer& answer, const kitchen::Kitchen& kitchen) {
+    Json buys = Json::array();
+    for (const auto& buy : answer.to_buy) {
+        const auto& thing = kitchen.catalogue()[buy.ingredient];
+        buys.push_back({{"ingredient", thing.id},
+                        {"label", thing.name},
+                        {"amount", json_amount(buy.amount, thing)},
+                        {"packs", buy.packs},
+                        {"minor", buy.price.minor}});
+    }
+    Json bins = Json::array();
+    for (const auto& row : answer.bin) bins.push_back(bin(row, kitchen));
+    Json empty = Json::array();
+    for (const auto& row : answer.empty) {
+        empty.push_back({{"day", json_day(row.day)},
+                         {"meal", row.meal == kitchen::Meal::dinner ? "dinner" : "lunch"},
+                         {"reason", row.reason}});
+    }
+    return {{"value", json_money(answer.value, kitchen)},
+            {"bound", json_money(answer.bound, kitchen)},
+            {"proved_best", answer.proved_best},
+            {"gap", std::round(answer.gap * 1e6) / 1e6},
+            {"at_stake", json_money(answer.at_stake, kitchen)},
+            {"from", json_day(answer.span.first)},
+            {"until", json_day(answer.span.last)},
+            {"horizon", json_day(answer.horizon)},
+            {"days", days(answer, kitchen)},
+            {"empty", std::move(empty)},
+            {"because", lines(answer.because, kitchen)},
+            {"to_buy", std::move(buys)},
+            {"in_danger", json_money(answer.danger, kitchen)},
+            {"saved", json_money(answer.saved, kitchen)},
+            {"bin", std::move(bins)},
+            {"extra_bin", json_money(answer.extra_bin, kitchen)},
+            {"greedy", json_money(answer.greedy, kitchen)},
+            {"stopped", answer.stopped},
+            {"notes", answer.notes}};
+}
+
+}  // namespace samebase::show
