@@ -198,7 +198,7 @@ class Builder {
     // What may be had.
 
     void options(const flow::Balancer& balancer, const flow::Balance& before) {
-        holds_ = held_allergens(game_->bare);
+        holds_ = flow::held_allergens(game_->bare);
         find_stand_ins();
         for (std::size_t m = 0; m < game_->meals.size(); ++m) {
             const Setting setting = setting_for(m, balancer, before);
