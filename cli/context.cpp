@@ -126,7 +126,9 @@ tl::expected<kitchen::Kitchen, Failure> Context::kitchen() const {
 void Context::answer(const std::function<std::string(const show::Manner&)>& text,
                      const std::function<nlohmann::ordered_json()>& json, show::Manner manner) const {
     manner.colour = isatty(STDOUT_FILENO) != 0 && from_environment("NO_COLOR").empty();
-    const std::string out = options_->json ? json().dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n" : text(manner);
+    const std::string out = options_->json
+                                ? json().dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n"
+                                : text(manner);
     std::fwrite(out.data(), 1, out.size(), stdout);
 }
 

@@ -306,7 +306,8 @@ ClearProved clear_proved(const ClearGame& game, const ClearPlan& known, int effo
         const double worth = -(relaxation.cost + relaxed.reduced(relaxation, o)) * thousandths;
         if (had || worth + static_cast<double>(slack(game)) >= static_cast<double>(value)) few.push_back(o);
     }
-    if (few.size() <= most_options && (!go_on || go_on())) {
+    if (few.empty()) result.bound = value;  // any meal at all is worth less than none
+    if (!few.empty() && few.size() <= most_options && (!go_on || go_on())) {
         const Model model(game, few, true);
         const std::int64_t nodes = std::max<std::int64_t>(1, work * effort / static_cast<std::int64_t>(few.size()));
         const solver::Solution found = model.solve({.nodes = nodes, .guard_seconds = 120}, known);
