@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "ask/detail/mend.hpp"
+
 namespace samebase::ask {
 
 basics::Result<BalanceAnswer> ask_balance(const kitchen::Kitchen& kitchen, basics::Day today, basics::Span span,

@@ -24,8 +24,9 @@
 //
 // with stand-ins, liking and had_lately as `else` weighs them (had_lately against what stands and what was had). Frozen
 // packs count by weight from the day that they can be thawed; opening and thawing shorten nothing in this sum, but
-// what they would send to the bin is told beside it (`extra_bin`). A component is one ingredient: changing one meal
-// changes only those that it touches.
+// what they would send to the bin is told beside it (`extra_bin`). A meal is cooked as its dish says, or with as much
+// of what is in danger as its lines bear: of each such ingredient what could be eaten of it at that meal, at most its
+// line's most. A component is one ingredient: changing one meal changes only those that it touches.
 //
 // Amounts are exact; each ingredient's line is rounded to a thousandth of the smallest unit of money.
 #pragma once
@@ -40,6 +41,7 @@
 #include "basics/day.hpp"
 #include "basics/problem.hpp"
 #include "flow/cooking.hpp"
+#include "flow/parts.hpp"
 #include "kitchen/kitchen.hpp"
 
 namespace samebase::ask {
@@ -68,13 +70,6 @@ struct ClearBecause {
     std::string note;
 };
 
-struct ClearStandIn {
-    catalogue::IngredientId replaced;
-    std::vector<std::pair<catalogue::IngredientId, measure::Amount>> use;
-    double fit = 0;
-    std::string note;
-};
-
 /// A line of a dish of which more is cooked than it says, within what the recipe bears.
 struct ClearScaled {
     catalogue::IngredientId ingredient;
@@ -87,7 +82,7 @@ struct ClearMeal {
     kitchen::Meal meal = kitchen::Meal::dinner;
     cookbook::DishId dish;
     bool ready_meal = false;
-    std::vector<ClearStandIn> stand_ins;
+    std::vector<flow::StandInUse> stand_ins;
     std::vector<ClearScaled> scaled;
     std::vector<std::pair<catalogue::IngredientId, measure::Amount>> saves;  ///< from the bin
     std::vector<ClearBecause> because;                                       ///< its own lines, and its share of saved
@@ -100,13 +95,6 @@ struct ClearEmpty {
     basics::Day day;
     kitchen::Meal meal = kitchen::Meal::dinner;
     std::string reason;
-};
-
-struct ClearPurchase {
-    catalogue::IngredientId ingredient;
-    measure::Amount amount;
-    int packs = 0;
-    basics::Money price;
 };
 
 /// What can still be done for food that ends in the bin. Keeping times come from the catalogue; how long a pickle
@@ -133,7 +121,7 @@ struct ClearAnswer {
     std::vector<ClearMeal> meals;  ///< in the order of (day, meal)
     std::vector<ClearEmpty> empty;
     std::vector<ClearBecause> because;  ///< of the whole: their sum is the value
-    std::vector<ClearPurchase> to_buy;
+    std::vector<flow::Purchase> to_buy;
     std::vector<ClearBin> bin;  ///< soonest first
     basics::Money danger;       ///< the price of all food in danger
     basics::Money saved;        ///< of that, what the meals eat

@@ -172,17 +172,10 @@ class Ranker {
     std::optional<cookbook::DishId> reference_;
 };
 
-/// Ready meals of the dish that can be warmed for that dinner.
+/// A ready meal of the dish that can be warmed for that dinner.
 std::optional<Candidate> ready_meal(const Prepared& prepared, cookbook::DishId id) {
-    const Setting& setting = prepared.setting;
-    const kitchen::Kitchen& kitchen = *setting.kitchen;
-    const cookbook::Dish& dish = kitchen.cookbook()[id];
-    if (!dish.leaves) return std::nullopt;
-    const bool stored = std::any_of(kitchen.lots.begin(), kitchen.lots.end(), [&](const stock::Lot& lot) {
-        return lot.dish == id && lot.ingredient == *dish.leaves && lot.usable_amount();
-    });
-    if (!stored) return std::nullopt;
-    Candidate candidate = detail::warmed(setting, id);
+    if (!detail::has_ready_meal(*prepared.setting.kitchen, id)) return std::nullopt;
+    Candidate candidate = detail::warmed(prepared.setting, id);
     if (!candidate.ruled_out.empty()) return std::nullopt;
     return candidate;
 }

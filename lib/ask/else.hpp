@@ -11,6 +11,7 @@
 #include "basics/day.hpp"
 #include "basics/problem.hpp"
 #include "flow/balance.hpp"
+#include "flow/parts.hpp"
 #include "kitchen/kitchen.hpp"
 
 namespace samebase::ask {
@@ -38,30 +39,9 @@ struct Because {
     std::string note;
 };
 
-struct LotUse {
-    catalogue::IngredientId ingredient;
-    stock::LotNumber lot = 0;
-    measure::Amount amount;
-    stock::State state = stock::State::fresh;
-    std::optional<basics::Day> use_by;
-    std::optional<basics::Day> best_by;
-    bool use_first = false;  ///< nothing in the plan would have eaten it in time
-};
-
-struct StandInUse {
-    catalogue::IngredientId replaced;
-    std::vector<std::pair<catalogue::IngredientId, measure::Amount>> use;
-    catalogue::Role role = catalogue::Role::main;
-    double fit = 0;
-    std::string note;
-};
-
-struct Purchase {
-    catalogue::IngredientId ingredient;
-    measure::Amount amount;
-    int packs = 0;
-    basics::Money price;
-};
+using flow::LotUse;
+using flow::Purchase;
+using flow::StandInUse;
 
 struct Leaving {
     catalogue::IngredientId ingredient;

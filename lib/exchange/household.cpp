@@ -44,7 +44,7 @@ std::uint8_t weekdays(const Element& list) {
 kitchen::Meals meals(const Element& list) {
     kitchen::Meals bits = 0;
     for (const Element& e : list.list()) {
-        if (const auto meal = detail::word(e, detail::read_meal, {"lunch", "dinner"})) bits |= kitchen::only(*meal);
+        if (const auto meal = detail::word(e, kitchen::read_meal, {"lunch", "dinner"})) bits |= kitchen::only(*meal);
     }
     return bits;
 }

@@ -144,7 +144,7 @@ std::optional<stock::Lot> read_lot(const Element& e, const Reading& reading) {
 
 std::optional<kitchen::Meal> meal(const Element& e) {
     const auto at = e.find("meal");
-    return at ? detail::word(*at, detail::read_meal, {"lunch", "dinner"}) : kitchen::Meal::dinner;
+    return at ? detail::word(*at, kitchen::read_meal, {"lunch", "dinner"}) : kitchen::Meal::dinner;
 }
 
 std::optional<kitchen::Planned> read_planned(const Element& e, const Reading& reading) {

@@ -120,7 +120,7 @@ class Reader {
     static auto read(std::string_view text, stock::Column /*of*/) { return stock::read_column(text); }
     static auto read(std::string_view text, stock::State /*of*/) { return stock::read_state(text); }
     static auto read(std::string_view text, stock::ThawMethod /*of*/) { return stock::read_thaw_method(text); }
-    static auto read(std::string_view text, kitchen::Meal /*of*/) { return store::read_meal(text); }
+    static auto read(std::string_view text, kitchen::Meal /*of*/) { return kitchen::read_meal(text); }
     static auto read(std::string_view text, kitchen::Fact::Kind /*of*/) { return store::read_fact_kind(text); }
     static auto read(std::string_view text, measure::Dimension /*of*/) { return store::read_dimension(text); }
     static auto read(std::string_view text, measure::Rough /*of*/) { return store::read_rough(text); }

@@ -37,10 +37,6 @@ Change become(const At& at, const basics::Span& span, std::optional<Meal> meal, 
     return change;
 }
 
-std::string_view meal_name(Meal meal) {
-    return meal == Meal::dinner ? "dinner" : "lunch";
-}
-
 }  // namespace
 
 basics::Result<Change> set_plan(const At& at, const basics::Span& span, std::optional<Meal> meal, const Plan& rows,
@@ -70,7 +66,7 @@ basics::Result<Change> set_plan(const At& at, const basics::Span& span, std::opt
 
 basics::Result<Change> set_meal(const At& at, const Planned& row) {
     Change change = become(at, {row.day, row.day}, row.meal, {row}, "swap");
-    change.line = fmt::format("{} on {}: {}", meal_name(row.meal), basics::short_day(row.day),
+    change.line = fmt::format("{} on {}: {}", name(row.meal), basics::short_day(row.day),
                               at.kitchen.cookbook()[row.dish].name);
     for (const PlanEdit& edit : change.plan) {
         if (!edit.adds) change.line += fmt::format(" instead of {}", at.kitchen.cookbook()[edit.row.dish].name);
@@ -100,7 +96,7 @@ basics::Result<Change> swap_days(const At& at, basics::Day one, basics::Day othe
     std::stable_sort(change.plan.begin(), change.plan.end(),
                      [](const PlanEdit& a, const PlanEdit& b) { return a.adds < b.adds; });
     change.line =
-        fmt::format("{} of {} and {} change places", meal_name(meal), basics::short_day(one), basics::short_day(other));
+        fmt::format("{} of {} and {} change places", name(meal), basics::short_day(one), basics::short_day(other));
     return change;
 }
 

@@ -15,6 +15,13 @@ std::size_t in_turn(basics::Day from, basics::Day day, std::size_t count) {
 
 }  // namespace
 
+std::optional<Meal> read_meal(std::string_view text) {
+    for (const Meal meal : {Meal::lunch, Meal::dinner}) {
+        if (name(meal) == text) return meal;
+    }
+    return std::nullopt;
+}
+
 bool home(const Person& person, basics::Day day, Meal meal) {
     const bool away = std::any_of(person.away.begin(), person.away.end(), [&](const Away& absence) {
         return absence.span.contains(day) && has(absence.meals, meal);

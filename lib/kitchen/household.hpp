@@ -6,6 +6,7 @@
 #include <initializer_list>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -19,6 +20,10 @@
 namespace samebase::kitchen {
 
 enum class Meal : std::uint8_t { lunch, dinner };
+[[nodiscard]] constexpr std::string_view name(Meal meal) {
+    return meal == Meal::lunch ? "lunch" : "dinner";
+}
+[[nodiscard]] std::optional<Meal> read_meal(std::string_view text);
 
 /// Meals of a day as bits.
 using Meals = std::uint8_t;

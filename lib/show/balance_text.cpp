@@ -17,11 +17,6 @@ using Kind = Finding::Kind;
 
 constexpr std::size_t most_of_a_kind = 5;
 
-std::string amount_words(const kitchen::Kitchen& kitchen, catalogue::IngredientId id, std::int64_t value) {
-    const auto& thing = kitchen.catalogue()[id];
-    return fmt::format("{} {}", amount({thing.dimension, value}, thing), thing.name);
-}
-
 std::string for_whom(const kitchen::Kitchen& kitchen, const Finding& finding) {
     return finding.dish ? kitchen.cookbook()[*finding.dish].name : "everyday use";
 }
@@ -40,12 +35,22 @@ std::size_t count_of(const ask::BalanceAnswer& answer, Kind kind) {
                                                   [&](const Finding& finding) { return finding.kind == kind; }));
 }
 
-constexpr std::array<std::pair<Kind, std::string_view>, 5> heads{
-    {{Kind::past_use_by, "Past its use-by, throw it out:"},
-     {Kind::not_thawed, "Frozen, with too little time to thaw:"},
-     {Kind::short_of, "Short:"},
-     {Kind::tossed, "For the bin, if nothing else eats it:"},
-     {Kind::no_room, "No room:"}}};
+/// In the order of the kinds: the head of a list, and what a single one is.
+struct KindWords {
+    std::string_view head;
+    std::string_view one;
+};
+constexpr std::array<KindWords, 5> kind_words{{{"Past its use-by, throw it out:", "past the use-by"},
+                                               {"Frozen, with too little time to thaw:", "not thawed in time"},
+                                               {"Short:", "short"},
+                                               {"For the bin, if nothing else eats it:", "for the bin"},
+                                               {"No room:", "without room"}}};
+
+const KindWords& words_of(Kind kind) {
+    return kind_words[static_cast<std::size_t>(kind)];
+}
+
+constexpr std::array<Kind, 5> kinds{Kind::past_use_by, Kind::not_thawed, Kind::short_of, Kind::tossed, Kind::no_room};
 
 std::string sentence(const ask::BalanceAnswer& answer, basics::Day today) {
     const std::string span =
@@ -54,12 +59,10 @@ std::string sentence(const ask::BalanceAnswer& answer, basics::Day today) {
             ? fmt::format("on {}", day(answer.span.first, today))
             : fmt::format("from {} to {}", day(answer.span.first, today), day(answer.span.last, today));
     if (answer.findings.empty()) return fmt::format("It balances, {}.", span);
-    constexpr std::array<std::string_view, 5> short_heads{"past the use-by", "not thawed in time", "short",
-                                                          "for the bin", "without room"};
     std::vector<std::string> counts;
-    for (const auto& [kind, head] : heads) {
+    for (const Kind kind : kinds) {
         const auto count = count_of(answer, kind);
-        if (count > 0) counts.push_back(fmt::format("{} {}", count, short_heads[static_cast<std::size_t>(kind)]));
+        if (count > 0) counts.push_back(fmt::format("{} {}", count, words_of(kind).one));
     }
     const std::size_t all = answer.findings.size();
     return fmt::format("{} thing{} need{} you, {}: {}.", all, all == 1 ? "" : "s", all == 1 ? "s" : "", span,
@@ -68,10 +71,10 @@ std::string sentence(const ask::BalanceAnswer& answer, basics::Day today) {
 
 void add_findings(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today,
                   const Manner& manner, std::string& out) {
-    for (const auto& [kind, head] : heads) {
+    for (const Kind kind : kinds) {
         const std::size_t count = count_of(answer, kind);
         if (count == 0) continue;
-        out += fmt::format("{}\n", head);
+        out += fmt::format("{}\n", words_of(kind).head);
         std::size_t shown = 0;
         for (std::size_t i = 0; i < answer.findings.size(); ++i) {
             if (answer.findings[i].kind != kind) continue;
@@ -107,7 +110,6 @@ void add_rows(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen,
 /// What cannot be met, and no room: a line each, the first few.
 void add_unmet(std::string_view head, const std::vector<Finding>& findings, const kitchen::Kitchen& kitchen,
                basics::Day today, std::vector<std::string>& list) {
-    constexpr std::array<std::string_view, 5> kinds{"past its use-by", "not thawed in time", "short", "", "no room"};
     std::size_t more = 0;
     std::size_t shown = 0;
     for (const Finding& finding : findings) {
@@ -117,8 +119,7 @@ void add_unmet(std::string_view head, const std::vector<Finding>& findings, cons
             continue;
         }
         ++shown;
-        list.push_back(fmt::format("{} {}: {}", head, kinds[static_cast<std::size_t>(finding.kind)],
-                                   words(finding, kitchen, today)));
+        list.push_back(fmt::format("{} {}: {}", head, words_of(finding.kind).one, words(finding, kitchen, today)));
     }
     if (more > 0) list.push_back(fmt::format("{} {} more: balance shows them", head, more));
 }
@@ -152,7 +153,8 @@ void add_bin(const ask::SwapAnswer& answer, const kitchen::Kitchen& kitchen, std
 }  // namespace
 
 std::string words(const Finding& finding, const kitchen::Kitchen& kitchen, basics::Day today) {
-    const std::string what = amount_words(kitchen, finding.ingredient, finding.amount);
+    const std::string what =
+        named({kitchen.catalogue()[finding.ingredient].dimension, finding.amount}, finding.ingredient, kitchen);
     const std::string price = money(finding.price, kitchen.household.currency);
     switch (finding.kind) {
         case Kind::past_use_by:
@@ -204,8 +206,7 @@ std::string command(const ask::Mend& mend, const kitchen::Kitchen& kitchen) {
         case MendKind::buy:
             break;
     }
-    return fmt::format("samebase got {} {}", amount(*mend.amount, kitchen.catalogue()[*mend.of]),
-                       shell(name_of(*mend.of)));
+    return fmt::format("samebase got {}", shell(named(*mend.amount, *mend.of, kitchen)));
 }
 
 std::string words(const ask::Mend& mend, const kitchen::Kitchen& kitchen, basics::Day today) {
@@ -217,7 +218,7 @@ std::string words(const ask::Mend& mend, const kitchen::Kitchen& kitchen, basics
             return fmt::format("throw it out: {}", how);
         case MendKind::stand_in: {
             std::vector<std::string> used;
-            for (const auto& [id, amount] : mend.use) used.push_back(amount_words(kitchen, id, amount.value()));
+            for (const auto& [id, amount] : mend.use) used.push_back(named(amount, id, kitchen));
             return fmt::format("use {} in its place (fit {:.2f}): {}", listed(used), mend.fit, how);
         }
         case MendKind::exchange_days:

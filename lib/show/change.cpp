@@ -13,10 +13,6 @@ namespace {
 
 constexpr std::size_t iso_length = 10;
 
-std::string meal_name(kitchen::Meal meal) {
-    return meal == kitchen::Meal::lunch ? "lunch" : "dinner";
-}
-
 Json number_or_null(std::int64_t number) {
     return number > 0 ? Json(number) : Json(nullptr);
 }
@@ -133,7 +129,7 @@ Json json(const Changed& changed) {
     for (const auto& edit : change.plan) {
         plan.push_back({{"adds", edit.adds},
                         {"day", basics::iso(edit.row.day)},
-                        {"meal", meal_name(edit.row.meal)},
+                        {"meal", name(edit.row.meal)},
                         {"dish", dish(edit.row.dish)},
                         {"ready_meal", edit.row.ready_meal},
                         {"serves", edit.row.serves ? Json(*edit.row.serves) : Json(nullptr)},
@@ -143,7 +139,7 @@ Json json(const Changed& changed) {
     for (const auto& edit : change.history) {
         history.push_back({{"adds", edit.adds},
                            {"day", basics::iso(edit.row.day)},
-                           {"meal", meal_name(edit.row.meal)},
+                           {"meal", name(edit.row.meal)},
                            {"dish", dish(edit.row.dish)}});
     }
     Json facts = Json::array();

@@ -1,41 +1,22 @@
 #include <cmath>
 
 #include "show/clear.hpp"
-#include "show/json.hpp"
+#include "show/detail/parts.hpp"
 
 namespace samebase::show {
 
 namespace {
 
-Json because(const ask::ClearBecause& line, const kitchen::Kitchen& kitchen) {
-    const catalogue::Ingredient* thing = line.of ? &kitchen.catalogue()[*line.of] : nullptr;
-    return {{"line", name(line.line)},
-            {"minor", line.money.minor},
-            {"of", thing != nullptr ? Json(thing->id) : Json(nullptr)},
-            {"amount", thing != nullptr && line.amount ? json_amount(*line.amount, *thing) : Json(nullptr)},
-            {"note", line.note.empty() ? Json(nullptr) : Json(line.note)}};
-}
-
 Json lines(const std::vector<ask::ClearBecause>& all, const kitchen::Kitchen& kitchen) {
     Json list = Json::array();
-    for (const auto& line : all) list.push_back(because(line, kitchen));
+    for (const auto& line : all) list.push_back(detail::because_json(line, kitchen));
     return list;
 }
 
 Json meal(const ask::ClearMeal& chosen, const kitchen::Kitchen& kitchen) {
     const auto& dish = kitchen.cookbook()[chosen.dish];
     Json stand_ins = Json::array();
-    for (const auto& use : chosen.stand_ins) {
-        Json parts = Json::array();
-        for (const auto& [id, amount] : use.use) {
-            const auto& thing = kitchen.catalogue()[id];
-            parts.push_back({{"ingredient", thing.id}, {"label", thing.name}, {"amount", json_amount(amount, thing)}});
-        }
-        stand_ins.push_back({{"for", kitchen.catalogue()[use.replaced].id},
-                             {"use", std::move(parts)},
-                             {"fit", std::round(use.fit * 1000) / 1000},
-                             {"note", use.note.empty() ? Json(nullptr) : Json(use.note)}});
-    }
+    for (const auto& use : chosen.stand_ins) stand_ins.push_back(detail::stand_in_json(use, kitchen));
     Json scaled = Json::array();
     for (const auto& more : chosen.scaled) {
         const auto& thing = kitchen.catalogue()[more.ingredient];
@@ -77,8 +58,8 @@ Json days(const ask::ClearAnswer& answer, const kitchen::Kitchen& kitchen) {
                 lunches.push_back(id);
             }
             Json row = meal(chosen, kitchen);
-            row["meal"] = chosen.meal == kitchen::Meal::dinner ? "dinner" : "lunch";
-            for (const auto& line : chosen.because) all.push_back(because(line, kitchen));
+            row["meal"] = name(chosen.meal);
+            for (const auto& line : chosen.because) all.push_back(detail::because_json(line, kitchen));
             meals.push_back(std::move(row));
         }
         list.push_back({{"day", json_day(day)},
@@ -112,21 +93,12 @@ Json bin(const ask::ClearBin& row, const kitchen::Kitchen& kitchen) {
 
 nlohmann::ordered_json json(const ask::ClearAnswer& answer, const kitchen::Kitchen& kitchen) {
     Json buys = Json::array();
-    for (const auto& buy : answer.to_buy) {
-        const auto& thing = kitchen.catalogue()[buy.ingredient];
-        buys.push_back({{"ingredient", thing.id},
-                        {"label", thing.name},
-                        {"amount", json_amount(buy.amount, thing)},
-                        {"packs", buy.packs},
-                        {"minor", buy.price.minor}});
-    }
+    for (const auto& buy : answer.to_buy) buys.push_back(detail::purchase_json(buy, kitchen));
     Json bins = Json::array();
     for (const auto& row : answer.bin) bins.push_back(bin(row, kitchen));
     Json empty = Json::array();
     for (const auto& row : answer.empty) {
-        empty.push_back({{"day", json_day(row.day)},
-                         {"meal", row.meal == kitchen::Meal::dinner ? "dinner" : "lunch"},
-                         {"reason", row.reason}});
+        empty.push_back({{"day", json_day(row.day)}, {"meal", name(row.meal)}, {"reason", row.reason}});
     }
     return {{"value", json_money(answer.value, kitchen)},
             {"bound", json_money(answer.bound, kitchen)},

@@ -1,16 +1,20 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "show/clear.hpp"
+#include "show/detail/parts.hpp"
 
 namespace samebase::show {
 
 namespace {
 
 constexpr std::size_t most_bins = 5;
-constexpr std::size_t most_dish = 34;
+constexpr std::size_t most_dish = 32;
+constexpr std::size_t most_in_full = 8;
+constexpr std::size_t most_day = 6;  // "Wed 25"
 
 struct Page {
     const kitchen::Kitchen& kitchen;
@@ -25,10 +29,6 @@ struct Page {
     }
 };
 
-std::string of(const Page& page, const measure::Amount& quantity, catalogue::IngredientId id) {
-    return amount(quantity, page.thing(id)) + " " + page.thing(id).name;
-}
-
 std::string sentence(const ask::ClearAnswer& answer, const Page& page) {
     basics::Money buys;
     for (const auto& buy : answer.to_buy) buys += buy.price;
@@ -41,11 +41,7 @@ std::string sentence(const ask::ClearAnswer& answer, const Page& page) {
 /// What marks a meal: more than the recipe says of something, or something in another's place.
 std::string marks(const Page& page, const ask::ClearMeal& meal) {
     std::vector<std::string> words;
-    for (const auto& use : meal.stand_ins) {
-        std::vector<std::string> parts;
-        for (const auto& [id, quantity] : use.use) parts.push_back(page.thing(id).name);
-        words.push_back(fmt::format("{} for {}", listed(parts), page.thing(use.replaced).name));
-    }
+    for (const auto& use : meal.stand_ins) words.push_back(detail::stand_in_words(use, page.kitchen, false));
     for (const auto& more : meal.scaled) words.push_back("more " + page.thing(more.ingredient).name);
     std::string result;
     for (const auto& word : words) result += (result.empty() ? "" : ", ") + word;
@@ -63,40 +59,55 @@ std::string saved(const Page& page, const ask::ClearMeal& meal) {
     return result + (result.empty() ? "" : "; ") + marked;
 }
 
+/// A cook's words for the lines of the sum.
+std::string_view plain_name(ask::ClearLine line) {
+    constexpr std::array<std::string_view, 7> names{"kept from the bin", "crisper first", "to buy", "stand-ins",
+                                                    "had lately",        "liking",        "no meal"};
+    return names[static_cast<std::size_t>(line)];
+}
+
+void every_line(const Page& page, const ask::ClearBecause& because, std::string& out) {
+    out += wrapped(fmt::format("     {:>9}  {:<17} {}", page.signed_price(because.money), plain_name(because.line),
+                               detail::line_words(because, page.kitchen)),
+                   34) +
+           "\n";
+}
+
 void in_full(const Page& page, const ask::ClearMeal& meal, std::string& out) {
-    for (const auto& because : meal.because) {
-        std::string what = because.of ? page.thing(*because.of).name : "";
-        if (because.of && because.amount) what = of(page, *because.amount, *because.of);
-        if (!because.note.empty()) what += (what.empty() ? "" : ": ") + because.note;
-        out += wrapped(fmt::format("     {:>9}  {:<14} {}", page.signed_price(because.money), name(because.line), what),
-                       32) +
-               "\n";
-    }
+    for (const auto& because : meal.because) every_line(page, because, out);
     for (const auto& use : meal.stand_ins) {
-        std::vector<std::string> parts;
-        for (const auto& [id, quantity] : use.use) parts.push_back(of(page, quantity, id));
-        out += wrapped(fmt::format("     Stand-in: {} for {}, fit {:.2f}{}", listed(parts),
-                                   page.thing(use.replaced).name, use.fit, use.note.empty() ? "" : "; " + use.note),
+        out += wrapped(fmt::format("     Stand-in: {}, fit {:.2f}{}", detail::stand_in_words(use, page.kitchen, true),
+                                   use.fit, use.note.empty() ? "" : "; " + use.note),
                        7) +
                "\n";
     }
     for (const auto& more : meal.scaled) {
         out += wrapped(fmt::format("     More than the recipe says: {}, {:.2f} times as much, which it bears",
-                                   of(page, more.amount, more.ingredient), more.thousandths / 1000.0),
+                                   named(more.amount, more.ingredient, page.kitchen), more.thousandths / 1000.0),
                        7) +
                "\n";
     }
     for (const std::string& caution : meal.cautions) out += wrapped("     ! " + caution, 7) + "\n";
 }
 
-void one_line(const Page& page, const ask::ClearMeal& meal, const Manner& manner, std::string& out) {
+/// "Wed 25".
+std::string row_day(basics::Day day) {
+    return fitted(basics::short_day(day).substr(0, most_day), most_day);
+}
+
+/// In a line of its own each; in one line cut to the screen where there are many.
+void row(const Page& page, const ask::ClearMeal& meal, const Manner& manner, bool many, std::string& out) {
     const std::string dish = page.kitchen.cookbook()[meal.dish].name + (meal.ready_meal ? " (ready meal)" : "");
-    std::string line =
-        fmt::format("  {:<10} {:<6} {} {}", basics::short_day(meal.day),
-                    meal.meal == kitchen::Meal::lunch ? "lunch" : "dinner", fitted(dish, most_dish), saved(page, meal));
-    if (length(line) > screen_width && !manner.why) line = fitted(line, screen_width);
-    line.erase(line.find_last_not_of(' ') + 1);
-    out += manner.why ? wrapped(line, 5) + "\n" : line + "\n";
+    const std::string head = fmt::format("  {} {:<6} ", row_day(meal.day), name(meal.meal));
+    const std::string more = saved(page, meal);
+    if (many && !manner.why) {
+        std::string line = fitted(fmt::format("{}{} {}", head, fitted(dish, most_dish), more), screen_width);
+        line.erase(line.find_last_not_of(' ') + 1);
+        out += line + "\n";
+        return;
+    }
+    out += wrapped(head + dish, length(head)) + "\n";
+    if (!more.empty()) out += wrapped("     " + more, 7) + "\n";
     if (manner.why) in_full(page, meal, out);
 }
 
@@ -113,9 +124,10 @@ void bins(const ask::ClearAnswer& answer, const Page& page, const Manner& manner
     const std::size_t rows = manner.all ? answer.bin.size() : std::min(answer.bin.size(), most_bins);
     for (std::size_t i = 0; i < rows; ++i) {
         const auto& bin = answer.bin[i];
-        const std::string less = bin.costs_more ? fmt::format(", and lose {}", page.price(*bin.costs_more)) : "";
+        const std::string less =
+            bin.costs_more ? fmt::format(", and all would be worth {} less", page.price(*bin.costs_more)) : "";
         out += wrapped(fmt::format("  {}{}, {} {} ({}): {}{}.{}", bin.part_of ? "the rest, " : "",
-                                   of(page, bin.amount, bin.ingredient), bin.use_by ? "use by" : "best by",
+                                   named(bin.amount, bin.ingredient, page.kitchen), bin.use_by ? "use by" : "best by",
                                    day(bin.by, page.today), page.price(bin.price), bin.reason, less, last_way(bin)),
                        4) +
                "\n";
@@ -127,20 +139,13 @@ void buys(const ask::ClearAnswer& answer, const Page& page, std::string& out) {
     if (answer.to_buy.empty()) return;
     std::vector<std::string> words;
     for (const auto& buy : answer.to_buy)
-        words.push_back(fmt::format("{} ({})", of(page, buy.amount, buy.ingredient), page.price(buy.price)));
+        words.push_back(fmt::format("{} ({})", named(buy.amount, buy.ingredient, page.kitchen), page.price(buy.price)));
     out += wrapped("Buy " + listed(words) + ".", 4) + "\n";
 }
 
 void sums(const ask::ClearAnswer& answer, const Page& page, std::string& out) {
     out += "The sum:\n";
-    for (const auto& because : answer.because) {
-        std::string what = because.of ? page.thing(*because.of).name : "";
-        if (because.of && because.amount) what = of(page, *because.amount, *because.of);
-        if (!because.note.empty()) what += (what.empty() ? "" : ": ") + because.note;
-        out += wrapped(fmt::format("     {:>9}  {:<14} {}", page.signed_price(because.money), name(because.line), what),
-                       32) +
-               "\n";
-    }
+    for (const auto& because : answer.because) every_line(page, because, out);
     out += fmt::format("     {:>9}  value, the sum of these; the greedy choice alone is worth {}\n",
                        page.signed_price(answer.value), page.signed_price(answer.greedy));
 }
@@ -157,11 +162,9 @@ std::string text(const ask::ClearAnswer& answer, const kitchen::Kitchen& kitchen
     const Page page{kitchen, today};
     std::string out = wrapped(sentence(answer, page)) + "\n";
     for (const std::string& note : answer.notes) out += wrapped(note) + "\n";
-    for (const auto& meal : answer.meals) one_line(page, meal, manner, out);
+    for (const auto& meal : answer.meals) row(page, meal, manner, answer.meals.size() > most_in_full, out);
     for (const auto& empty : answer.empty) {
-        out += wrapped(fmt::format("  {:<10} {:<6} nothing: {}", basics::short_day(empty.day),
-                                   empty.meal == kitchen::Meal::lunch ? "lunch" : "dinner", empty.reason),
-                       20) +
+        out += wrapped(fmt::format("  {} {:<6} nothing: {}", row_day(empty.day), name(empty.meal), empty.reason), 20) +
                "\n";
     }
     buys(answer, page, out);
@@ -178,6 +181,9 @@ std::string text(const ask::ClearAnswer& answer, const kitchen::Kitchen& kitchen
                             answer.proved_best ? "" : fmt::format(" of the {} at stake", page.price(answer.at_stake)),
                             answer.stopped ? " Stopped early." : "")) +
         "\n";
+    const bool cautions = std::any_of(answer.meals.begin(), answer.meals.end(),
+                                      [](const ask::ClearMeal& meal) { return !meal.cautions.empty(); });
+    if (cautions && !manner.why) out += "Cautions and sums of each dish: --why.\n";
     if (!answer.meals.empty()) out += "Local food-safety advice and labels come first.\n";
     return out;
 }

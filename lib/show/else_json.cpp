@@ -1,18 +1,9 @@
+#include "show/detail/parts.hpp"
 #include "show/else.hpp"
-#include "show/json.hpp"
 
 namespace samebase::show {
 
 namespace {
-
-Json because(const ask::Because& line, const kitchen::Kitchen& kitchen) {
-    const catalogue::Ingredient* thing = line.of ? &kitchen.catalogue()[*line.of] : nullptr;
-    return {{"line", name(line.line)},
-            {"minor", line.money.minor},
-            {"of", thing != nullptr ? Json(thing->id) : Json(nullptr)},
-            {"amount", thing != nullptr && line.amount ? json_amount(*line.amount, *thing) : Json(nullptr)},
-            {"note", line.note.empty() ? Json(nullptr) : Json(line.note)}};
-}
 
 Json use(const ask::LotUse& used, const kitchen::Kitchen& kitchen) {
     const auto& thing = kitchen.catalogue()[used.ingredient];
@@ -26,35 +17,15 @@ Json use(const ask::LotUse& used, const kitchen::Kitchen& kitchen) {
             {"use_first", used.use_first}};
 }
 
-Json stand_in(const ask::StandInUse& used, const kitchen::Kitchen& kitchen) {
-    Json parts = Json::array();
-    for (const auto& [id, amount] : used.use) {
-        const auto& thing = kitchen.catalogue()[id];
-        parts.push_back({{"ingredient", thing.id}, {"label", thing.name}, {"amount", json_amount(amount, thing)}});
-    }
-    return {{"for", kitchen.catalogue()[used.replaced].id},
-            {"use", std::move(parts)},
-            {"role", name(used.role)},
-            {"fit", std::round(used.fit * 1000) / 1000},
-            {"note", used.note.empty() ? Json(nullptr) : Json(used.note)}};
-}
-
 Json alternative(const ask::Alternative& a, const kitchen::Kitchen& kitchen) {
     Json lines = Json::array();
-    for (const auto& line : a.because) lines.push_back(because(line, kitchen));
+    for (const auto& line : a.because) lines.push_back(detail::because_json(line, kitchen));
     Json uses = Json::array();
     for (const auto& used : a.uses) uses.push_back(use(used, kitchen));
     Json stand_ins = Json::array();
-    for (const auto& used : a.stand_ins) stand_ins.push_back(stand_in(used, kitchen));
+    for (const auto& used : a.stand_ins) stand_ins.push_back(detail::stand_in_json(used, kitchen));
     Json to_buy = Json::array();
-    for (const auto& buy : a.to_buy) {
-        const auto& thing = kitchen.catalogue()[buy.ingredient];
-        to_buy.push_back({{"ingredient", thing.id},
-                          {"label", thing.name},
-                          {"amount", json_amount(buy.amount, thing)},
-                          {"packs", buy.packs},
-                          {"minor", buy.price.minor}});
-    }
+    for (const auto& buy : a.to_buy) to_buy.push_back(detail::purchase_json(buy, kitchen));
     Json leaves = Json::array();
     for (const auto& leaving : a.leaves) {
         const auto& thing = kitchen.catalogue()[leaving.ingredient];

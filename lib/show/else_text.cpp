@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdlib>
 
+#include "show/detail/parts.hpp"
 #include "show/else.hpp"
 
 namespace samebase::show {
@@ -61,15 +62,6 @@ std::string uses(const Page& page, const Alternative& a) {
     return listed(words);
 }
 
-std::string stand_in(const Page& page, const ask::StandInUse& use, bool with_amounts) {
-    std::vector<std::string> words;
-    for (const auto& [id, quantity] : use.use) {
-        words.push_back(with_amounts ? amount(quantity, page.thing(id)) + " " + page.thing(id).name
-                                     : page.thing(id).name);
-    }
-    return fmt::format("{} for {}", listed(words), page.thing(use.replaced).name);
-}
-
 /// "2 bags of flour ($4.50)"; of what is sold singly "2 cucumber ($2.40)".
 std::string purchase(const Page& page, const ask::Purchase& buy) {
     const auto& pack = page.thing(buy.ingredient).pack;
@@ -82,17 +74,6 @@ std::string purchase(const Page& page, const ask::Purchase& buy) {
 void paragraph(std::string& out, const std::string& head, const std::string& text) {
     if (text.empty()) return;
     out += wrapped(fmt::format("     {} {}", head, text), 7) + "\n";
-}
-
-std::string line_words(const Page& page, const ask::Because& because) {
-    std::string what;
-    if (because.of) {
-        what = page.thing(*because.of).name;
-        if (because.amount && !because.amount->is_zero())
-            what = amount(*because.amount, page.thing(*because.of)) + " " + what;
-    }
-    if (!because.note.empty()) what += (what.empty() ? "" : ": ") + because.note;
-    return what;
 }
 
 std::string plain_name(ask::Line line) {
@@ -121,7 +102,7 @@ std::string plain_name(ask::Line line) {
 void every_line(const Page& page, const Alternative& a, std::string& out) {
     for (const ask::Because& because : a.because) {
         out += wrapped(fmt::format("     {:>9}  {:<17}  {}", page.price(because.money), plain_name(because.line),
-                                   line_words(page, because)),
+                                   detail::line_words(because, page.kitchen)),
                        35) +
                "\n";
     }
@@ -148,7 +129,7 @@ void in_full(const Page& page, const Alternative& a, const Manner& manner, std::
     paragraph(out, "Uses", uses(page, a));
     for (const ask::StandInUse& use : a.stand_ins) {
         paragraph(out, "Stand-in:",
-                  fmt::format("{}, fit {:.2f}{}", stand_in(page, use, true), use.fit,
+                  fmt::format("{}, fit {:.2f}{}", detail::stand_in_words(use, page.kitchen, true), use.fit,
                               use.note.empty() ? "" : "; " + use.note));
     }
     std::vector<std::string> buys;
@@ -176,7 +157,7 @@ std::string remark(const Page& page, const Alternative& a) {
         for (const auto& buy : a.to_buy) buys += (buys.empty() ? "" : ", ") + page.thing(buy.ingredient).name;
         parts.push_back("buy " + buys);
     }
-    for (const ask::StandInUse& use : a.stand_ins) parts.push_back(stand_in(page, use, false));
+    for (const ask::StandInUse& use : a.stand_ins) parts.push_back(detail::stand_in_words(use, page.kitchen, false));
     std::string saved;
     std::vector<catalogue::IngredientId> seen;
     for (const ask::LotUse& use : a.uses) {
@@ -244,17 +225,11 @@ std::vector<std::string> lines(const ask::Alternative& alternative, const kitche
     const auto plain = [](const std::string& text) {
         return text.ends_with('.') ? text.substr(0, text.size() - 1) : text;
     };
-    const auto named = [&](catalogue::IngredientId id, const measure::Amount& amount_of) {
-        return fmt::format("{} {}", amount(amount_of, kitchen.catalogue()[id]), kitchen.catalogue()[id].name);
-    };
     std::vector<std::string> list;
-    for (const ask::StandInUse& use : alternative.stand_ins) {
-        std::vector<std::string> used;
-        for (const auto& [id, amount_of] : use.use) used.push_back(named(id, amount_of));
-        list.push_back(fmt::format("stand-in: {} for {}", listed(used), kitchen.catalogue()[use.replaced].name));
-    }
+    for (const ask::StandInUse& use : alternative.stand_ins)
+        list.push_back(fmt::format("stand-in: {}", detail::stand_in_words(use, kitchen, true)));
     for (const ask::Purchase& buy : alternative.to_buy) {
-        list.push_back(fmt::format("to buy: {} ({})", named(buy.ingredient, buy.amount),
+        list.push_back(fmt::format("to buy: {} ({})", named(buy.amount, buy.ingredient, kitchen),
                                    money(buy.price, kitchen.household.currency)));
     }
     for (const std::string& caution : alternative.cautions) list.push_back(plain(caution));

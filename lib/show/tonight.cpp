@@ -103,7 +103,7 @@ Json json(const flow::ThawMove& move, const kitchen::Kitchen& kitchen) {
             {"method", name(move.method)},
             {"for",
              {{"day", basics::iso(move.for_day)},
-              {"meal", move.for_meal == kitchen::Meal::lunch ? "lunch" : "dinner"},
+              {"meal", name(move.for_meal)},
               {"dish", move.for_dish ? Json(kitchen.cookbook()[*move.for_dish].id) : Json(nullptr)}}},
             {"cook_by", basics::iso(move.cook_by)},
             {"cautions", Json::array()}};

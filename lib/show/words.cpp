@@ -60,6 +60,11 @@ std::string amount(const measure::Amount& amount, const catalogue::Ingredient& i
     return measure::write_kindly(amount);
 }
 
+std::string named(const measure::Amount& quantity, catalogue::IngredientId of, const kitchen::Kitchen& kitchen) {
+    const auto& thing = kitchen.catalogue()[of];
+    return fmt::format("{} {}", amount(quantity, thing), thing.name);
+}
+
 std::string day(basics::Day day, basics::Day today) {
     if (day == today) return "today";
     if (day == today + basics::days{1}) return "tomorrow";

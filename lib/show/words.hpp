@@ -28,6 +28,10 @@ struct Manner {
 /// "500 g", "2 eggs"?: the amount with its unit; pieces and serves in words: "3", "2 serves".
 [[nodiscard]] std::string amount(const measure::Amount& amount, const catalogue::Ingredient& ingredient);
 
+/// "500 g beef mince": the amount and what it is of.
+[[nodiscard]] std::string named(const measure::Amount& amount, catalogue::IngredientId of,
+                                const kitchen::Kitchen& kitchen);
+
 /// "today", "tomorrow", "Fri 4 Dec"; "4 Dec 2027" where it is more than half a year away.
 [[nodiscard]] std::string day(basics::Day day, basics::Day today);
 

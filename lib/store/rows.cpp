@@ -9,7 +9,6 @@ namespace samebase::store {
 namespace {
 
 constexpr std::array<std::string_view, 3> fact_kinds{"out", "pack", "price"};
-constexpr std::array<std::string_view, 2> meals{"lunch", "dinner"};
 constexpr std::array<std::string_view, 3> dimensions{"mass", "volume", "pieces"};
 
 template <class Enum, std::size_t N>
@@ -28,14 +27,6 @@ std::string_view name(kitchen::Fact::Kind kind) {
 
 std::optional<kitchen::Fact::Kind> read_fact_kind(std::string_view text) {
     return read<kitchen::Fact::Kind>(fact_kinds, text);
-}
-
-std::string_view name(kitchen::Meal meal) {
-    return meals[static_cast<std::size_t>(meal)];
-}
-
-std::optional<kitchen::Meal> read_meal(std::string_view text) {
-    return read<kitchen::Meal>(meals, text);
 }
 
 std::string_view name(measure::Dimension dimension) {

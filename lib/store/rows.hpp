@@ -132,9 +132,6 @@ struct Document {
 /// "out", "pack", "price".
 [[nodiscard]] std::string_view name(kitchen::Fact::Kind kind);
 [[nodiscard]] std::optional<kitchen::Fact::Kind> read_fact_kind(std::string_view text);
-/// "lunch", "dinner".
-[[nodiscard]] std::string_view name(kitchen::Meal meal);
-[[nodiscard]] std::optional<kitchen::Meal> read_meal(std::string_view text);
 /// "mass", "volume", "pieces".
 [[nodiscard]] std::string_view name(measure::Dimension dimension);
 [[nodiscard]] std::optional<measure::Dimension> read_dimension(std::string_view text);

@@ -387,6 +387,13 @@ Candidate candidate(const Setting& setting, cookbook::DishId dish) {
     return Builder(setting, dish).build();
 }
 
+bool has_ready_meal(const kitchen::Kitchen& kitchen, cookbook::DishId id) {
+    const cookbook::Dish& dish = kitchen.cookbook()[id];
+    return dish.leaves && std::any_of(kitchen.lots.begin(), kitchen.lots.end(), [&](const stock::Lot& lot) {
+               return lot.dish == id && lot.ingredient == *dish.leaves && lot.usable_amount();
+           });
+}
+
 Candidate warmed(const Setting& setting, cookbook::DishId id) {
     const kitchen::Kitchen& kitchen = *setting.kitchen;
     const cookbook::Dish& dish = kitchen.cookbook()[id];

@@ -39,6 +39,9 @@ struct Candidate {
 
 [[nodiscard]] Candidate candidate(const Setting& setting, cookbook::DishId dish);
 
+/// Whether there are leftovers or ready meals that were cooked as the dish.
+[[nodiscard]] bool has_ready_meal(const kitchen::Kitchen& kitchen, cookbook::DishId dish);
+
 /// A ready meal of the dish, warmed. Ruled out where there is not enough of it, or someone at the table avoids what it
 /// holds.
 [[nodiscard]] Candidate warmed(const Setting& setting, cookbook::DishId dish);

@@ -216,7 +216,7 @@ class Teller {
         const OpenMeal& meal = game_.meals[static_cast<std::size_t>(option.meal)];
         bin.costs_more = rounded(-best);
         return fmt::format("{} for {} on {} would take it", kitchen_.cookbook()[option.dish].name,
-                           meal.meal == kitchen::Meal::dinner ? "dinner" : "lunch", basics::short_day(meal.day));
+                           name(meal.meal), basics::short_day(meal.day));
     }
 
     void last_way(const ClearThing& of, bool frozen_before, ClearBin& bin) const {
@@ -254,17 +254,16 @@ class Teller {
         }
     }
 
-    /// What the full balance tosses beyond what is told of: the rest of what is opened, thawed and bought.
+    /// What the meals make the full balance toss beyond what they save: the rest of what is opened, thawed and bought.
     void whole_packs() {
         const flow::Balancer balancer(kitchen_, {today_, game_.horizon}, flow::Effort::quick);
         std::vector<flow::Cooking> cookings = game_.standing;
         std::vector<catalogue::IngredientId> bought;
         for (const ClearMeal& meal : answer_.meals) cookings.push_back(meal.cooking);
-        for (const ClearPurchase& buy : answer_.to_buy) bought.push_back(buy.ingredient);
-        const flow::Balance balance = balancer.balance(std::move(cookings), bought);
-        Money told;
-        for (const ClearBin& bin : answer_.bin) told += bin.price;
-        answer_.extra_bin = std::max(Money{}, balance.totals.tossed - told);
+        for (const flow::Purchase& buy : answer_.to_buy) bought.push_back(buy.ingredient);
+        const flow::Balance before = balancer.balance(game_.standing);
+        const flow::Balance after = balancer.rebalance(before, std::move(cookings), bought);
+        answer_.extra_bin = std::max(Money{}, after.totals.tossed - before.totals.tossed + answer_.saved);
     }
 
     const ClearGame& game_;

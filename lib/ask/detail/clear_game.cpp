@@ -30,25 +30,6 @@ std::int64_t heads(const kitchen::Kitchen& kitchen, basics::Day day, Meal meal) 
     return count;
 }
 
-kitchen::Meals exchanged(kitchen::Meals meals) {
-    kitchen::Meals result = 0;
-    if (kitchen::has(meals, Meal::lunch)) result |= kitchen::only(Meal::dinner);
-    if (kitchen::has(meals, Meal::dinner)) result |= kitchen::only(Meal::lunch);
-    return result;
-}
-
-/// The kitchen as it is at lunch, for what only looks at dinners: who is home, and no guests.
-kitchen::Kitchen at_lunch(kitchen::Kitchen kitchen) {
-    for (kitchen::Person& person : kitchen.household.people) {
-        for (kitchen::Week& week : person.roster) {
-            for (kitchen::Meals& meals : week) meals = exchanged(meals);
-        }
-        for (kitchen::Away& away : person.away) away.meals = exchanged(away.meals);
-    }
-    kitchen.household.occasions.clear();
-    return kitchen;
-}
-
 /// A unit's time in slots. What thaws in a day may be thawed in cold water instead, for today's dinner.
 std::pair<flow::Slot, flow::Slot> time_of(const flow::Unit& unit) {
     flow::Slot first = unit.first;
@@ -102,7 +83,6 @@ class Builder {
             return std::any_of(game_->meals.begin(), game_->meals.end(),
                                [&](const OpenMeal& open) { return open.day == row.day && open.meal == row.meal; });
         });
-        lunch_ = at_lunch(game_->bare);
     }
 
     void stock(const flow::Balance& before) {
@@ -214,9 +194,10 @@ class Builder {
     Setting setting_for(std::size_t m, const flow::Balancer& balancer, const flow::Balance& before) const {
         const OpenMeal& open = game_->meals[m];
         Setting setting;
-        setting.kitchen = open.meal == Meal::dinner ? &game_->bare : &lunch_;
+        setting.kitchen = &game_->bare;
         setting.today = today_;
         setting.question.day = open.day;
+        setting.meal = open.meal;
         setting.eaters = kitchen::eaters(kitchen_, open.day, open.meal);
         if (open.meal == Meal::dinner) setting.guests_avoid = kitchen::guests_avoid(kitchen_, open.day);
         setting.balancer = &balancer;
@@ -321,28 +302,8 @@ class Builder {
     }
 
     void warm(std::size_t m, const Setting& setting, cookbook::DishId id) {
-        const cookbook::Dish& dish = kitchen_.cookbook()[id];
-        if (!dish.leaves) return;
-        const bool stored = std::any_of(kitchen_.lots.begin(), kitchen_.lots.end(), [&](const stock::Lot& lot) {
-            return lot.dish == id && lot.ingredient == *dish.leaves && lot.usable_amount();
-        });
-        if (!stored) return;
-        Candidate meal;
-        meal.cooking = flow::cook(*setting.kitchen, {.day = setting.question.day,
-                                                     .meal = Meal::dinner,
-                                                     .dish = id,
-                                                     .ready_meal = true,
-                                                     .serves = {},
-                                                     .left = 0});
-        if (meal.cooking.needs.empty() || setting.available[dish.leaves->index()] < meal.cooking.needs.front().amount)
-            return;
-        auto holds = cookbook::allergens(dish, kitchen_.catalogue());
-        holds.add(holds_[dish.leaves->index()]);
-        for (const std::size_t eater : setting.eaters) {
-            if (!holds.shared_with(kitchen_.household.people[eater].avoids).empty()) return;
-        }
-        if (!holds.shared_with(setting.guests_avoid).empty()) return;
-        offer(m, setting, id, std::move(meal), false);
+        if (!has_ready_meal(kitchen_, id)) return;
+        offer(m, setting, id, warmed(setting, id), false);
     }
 
     /// Adds an option, and the same with as much of what is in danger as its lines bear.
@@ -351,8 +312,7 @@ class Builder {
         ClearDetail detail;
         detail.ready_meal = meal.cooking.ready_meal;
         detail.cautions = std::move(meal.cautions);
-        for (const StandInUse& use : meal.stand_ins)
-            detail.stand_ins.push_back({use.replaced, use.use, use.fit, use.note});
+        detail.stand_ins = meal.stand_ins;
         Alternative lines;
         lines.dish = id;
         weigh(setting, *setting.before, meal, lines);
@@ -364,7 +324,6 @@ class Builder {
             detail.because.push_back({*line, because.money, because.of, {}, because.note});
         }
         detail.cooking = meal.cooking;
-        detail.cooking.meal = game_->meals[m].meal;
         push(m, id, fixed, detail);
         if (!may_scale) return;
         for (flow::Needed& need : detail.cooking.needs) scale(m, id, meal, need, detail.scaled);
@@ -419,9 +378,8 @@ class Builder {
     const kitchen::Kitchen& kitchen_;
     basics::Day today_;
     std::unique_ptr<ClearGame> game_;
-    kitchen::Kitchen lunch_;
     std::vector<int> position_;  ///< by ingredient handle: in game.things; below 0: not counted
-    std::vector<catalogue::AllergenSet> holds_;
+    flow::Holds holds_;
     std::map<std::uint32_t, std::vector<IngredientId>> stand_ins_;  ///< by dish
 };
 

@@ -58,7 +58,7 @@ struct ClearOption {
 /// What an option is beside its numbers.
 struct ClearDetail {
     flow::Cooking cooking;  ///< with what is scaled
-    std::vector<ClearStandIn> stand_ins;
+    std::vector<flow::StandInUse> stand_ins;
     std::vector<ClearScaled> scaled;
     std::vector<ClearBecause> because;
     std::vector<std::string> cautions;

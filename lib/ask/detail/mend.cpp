@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <tuple>
 
+#include "ask/detail/candidate.hpp"
 #include "flow/room.hpp"
 #include "graph/likeness.hpp"
 
@@ -82,6 +83,14 @@ bool Mender::helps(const Finding& finding, const kitchen::Kitchen& kitchen, cons
     const flow::Totals& is = after.totals;
     if (about_a_meal(finding)) return is.unmet < was.unmet && nothing_else_lacks(after);
     return is.unmet <= was.unmet && is.spent + is.tossed < was.spent + was.tossed;
+}
+
+Mender::Changed Mender::carried_out(const kitchen::Change& change) const {
+    Changed changed{kitchen_, {}};
+    kitchen::apply(changed.kitchen, change);
+    const flow::Balancer balancer(changed.kitchen, before_.span);
+    changed.balance = balancer.balance(balancer.planned());
+    return changed;
 }
 
 /// Whether of no ingredient more goes unmet than before.
@@ -236,6 +245,20 @@ bool Mender::lately(cookbook::DishId dish, basics::Day day) const {
                        [&](const Planned& row) { return near(row.day, row.dish); });
 }
 
+std::optional<Mend> Mender::dish_instead(const Finding& finding, const kitchen::Plan& takes,
+                                         const Planned& instead) const {
+    Mend mend;
+    mend.kind = Mend::Kind::other_dish;
+    mend.day = instead.day;
+    mend.dish = instead.dish;
+    auto found = tried(std::move(mend), finding, takes, {instead});
+    if (!found) return std::nullopt;
+    auto change = kitchen::set_meal(at(), instead);
+    if (!change) return std::nullopt;
+    found->change = std::move(*change);
+    return found;
+}
+
 std::optional<Mend> Mender::other_dish(const Finding& finding) const {
     const Planned* row = finding.dish ? planned_row(kitchen_, finding.day, finding.meal, finding.dish) : nullptr;
     if (row == nullptr || row->meal != Meal::dinner || row->left > 0) return std::nullopt;
@@ -257,17 +280,9 @@ std::optional<Mend> Mender::other_dish(const Finding& finding) const {
     std::sort(likely.begin(), likely.end());
     if (likely.size() > most_dishes_tried) likely.resize(most_dishes_tried);
     for (const auto& [unlike, id] : likely) {
-        const Planned instead{.day = row->day, .meal = row->meal, .dish = id, .serves = row->serves};
-        Mend mend;
-        mend.kind = Mend::Kind::other_dish;
-        mend.day = row->day;
-        mend.dish = id;
-        auto found = tried(std::move(mend), finding, {*row}, {instead});
-        if (!found) continue;
-        auto change = kitchen::set_meal(at(), instead);
-        if (!change) continue;
-        found->change = std::move(*change);
-        return found;
+        if (auto found =
+                dish_instead(finding, {*row}, {.day = row->day, .meal = row->meal, .dish = id, .serves = row->serves}))
+            return found;
     }
     return std::nullopt;
 }
@@ -296,17 +311,8 @@ std::optional<Mend> Mender::dish_that_eats(const Finding& finding) const {
             for (const auto& [amount, id] : eating) {
                 const Planned instead{.day = day, .meal = Meal::dinner, .dish = id, .serves = {}};
                 if (lately(id, day) || !may_stand_on(instead)) continue;
-                Mend mend;
-                mend.kind = Mend::Kind::other_dish;
-                mend.day = day;
-                mend.dish = id;
-                auto found =
-                    tried(std::move(mend), finding, row != nullptr ? kitchen::Plan{*row} : kitchen::Plan{}, {instead});
-                if (!found) continue;
-                auto change = kitchen::set_meal(at(), instead);
-                if (!change) continue;
-                found->change = std::move(*change);
-                return found;
+                const kitchen::Plan takes = row != nullptr ? kitchen::Plan{*row} : kitchen::Plan{};
+                if (auto found = dish_instead(finding, takes, instead)) return found;
             }
         }
     }
@@ -327,12 +333,9 @@ std::optional<Mend> Mender::freeze(const Finding& finding) const {
     if (!all) item.quantity.amount = part;
     auto change = kitchen::moved(at(), {&item, 1}, *freezer, std::nullopt);
     if (!change) return std::nullopt;
-    kitchen::Kitchen frozen = kitchen_;
-    kitchen::apply(frozen, *change);
-    const flow::Balancer balancer(frozen, before_.span);
-    const flow::Balance after = balancer.balance(balancer.planned());
-    if (!helps(finding, frozen, after) ||
-        flow::crowded(frozen, after).size() > flow::crowded(kitchen_, before_).size()) {
+    const Changed frozen = carried_out(*change);
+    if (!helps(finding, frozen.kitchen, frozen.balance) ||
+        flow::crowded(frozen.kitchen, frozen.balance).size() > flow::crowded(kitchen_, before_).size()) {
         return std::nullopt;
     }
     Mend mend;
@@ -368,10 +371,8 @@ std::optional<Mend> Mender::buy(const Finding& finding) const {
     got.place = *place;
     auto change = kitchen::got(at(), {&got, 1});
     if (!change) return std::nullopt;
-    kitchen::Kitchen with = kitchen_;
-    kitchen::apply(with, *change);
-    const flow::Balancer balancer(with, before_.span);
-    if (!helps(finding, with, balancer.balance(balancer.planned()))) return std::nullopt;
+    const Changed with = carried_out(*change);
+    if (!helps(finding, with.kitchen, with.balance)) return std::nullopt;
     mend.change = std::move(*change);
     return mend;
 }
@@ -391,15 +392,12 @@ std::optional<Mend> Mender::move(const Finding& finding) const {
         const kitchen::Item item{{finding.lot, {}, {}, {}}, {}, {}};
         auto change = kitchen::moved(at(), {&item, 1}, to, std::nullopt);
         if (!change) continue;
-        kitchen::Kitchen moved = kitchen_;
-        kitchen::apply(moved, *change);
-        const flow::Balancer balancer(moved, before_.span);
-        const flow::Balance after = balancer.balance(balancer.planned());
-        const auto crowded = flow::crowded(moved, after);
+        const Changed moved = carried_out(*change);
+        const auto crowded = flow::crowded(moved.kitchen, moved.balance);
         const bool still = std::any_of(crowded.begin(), crowded.end(), [&](const flow::Crowding& c) {
             return c.place == *finding.place || c.place == to;
         });
-        if (still || after.totals.unmet > before_.totals.unmet) continue;
+        if (still || moved.balance.totals.unmet > before_.totals.unmet) continue;
         Mend mend;
         mend.kind = Mend::Kind::move;
         mend.lot = finding.lot;

@@ -94,8 +94,10 @@ class Difference {
     std::vector<Because>& lines_;
 };
 
-/// Days since, or until, the dish was or will be had nearest to a day; the dinner in question does not count.
-std::optional<int> nearest_time(const kitchen::Kitchen& kitchen, basics::Day day, int within, const auto& is_it) {
+/// Days since, or until, the dish was or will be had nearest to the day; the meal in question does not count.
+std::optional<int> nearest_time(const Setting& setting, int within, const auto& is_it) {
+    const kitchen::Kitchen& kitchen = *setting.kitchen;
+    const basics::Day day = setting.question.day;
     std::optional<int> nearest;
     const auto consider = [&](basics::Day other, cookbook::DishId dish) {
         const int apart = static_cast<int>(std::abs((other - day).count()));
@@ -107,7 +109,7 @@ std::optional<int> nearest_time(const kitchen::Kitchen& kitchen, basics::Day day
         consider(had->day, had->dish);
     }
     for (const kitchen::Planned& planned : kitchen.plan) {
-        if (planned.day != day || planned.meal != kitchen::Meal::dinner) consider(planned.day, planned.dish);
+        if (planned.day != day || planned.meal != setting.meal) consider(planned.day, planned.dish);
     }
     return nearest;
 }
@@ -118,15 +120,14 @@ void had_lately(const Setting& setting, cookbook::DishId id, std::vector<Because
     const kitchen::Kitchen& kitchen = *setting.kitchen;
     const cookbook::Dish& dish = kitchen.cookbook()[id];
     const Money price = kitchen.household.worths.had_lately;
-    const auto itself =
-        nearest_time(kitchen, setting.question.day, dish.gap, [&](cookbook::DishId other) { return other == id; });
+    const auto itself = nearest_time(setting, dish.gap, [&](cookbook::DishId other) { return other == id; });
     if (itself && dish.gap > 0) {
         const Money cost = basics::share_of(price, dish.gap - *itself, dish.gap);
         if (cost.minor != 0)
             lines.push_back({Line::had_lately, -cost, {}, {}, fmt::format("had or planned {} days apart", *itself)});
     }
     if (!dish.base) return;
-    const auto base = nearest_time(kitchen, setting.question.day, base_gap, [&](cookbook::DishId other) {
+    const auto base = nearest_time(setting, base_gap, [&](cookbook::DishId other) {
         return other != id && kitchen.cookbook()[other].base == dish.base;
     });
     if (!base) return;

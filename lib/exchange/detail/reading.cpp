@@ -38,10 +38,4 @@ void version(const Element& element) {
     if (element.value() != 1) element.wrong(element.shown(), "1, the version of the form in which this is written");
 }
 
-std::optional<kitchen::Meal> read_meal(std::string_view text) {
-    if (text == "lunch") return kitchen::Meal::lunch;
-    if (text == "dinner") return kitchen::Meal::dinner;
-    return std::nullopt;
-}
-
 }  // namespace samebase::exchange::detail

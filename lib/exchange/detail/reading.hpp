@@ -21,6 +21,5 @@ namespace samebase::exchange::detail {
                                                    const cookbook::Cookbook& cookbook);
 /// "samebase": the version of the form in which a kitchen's documents are written.
 void version(const Element& element);
-[[nodiscard]] std::optional<kitchen::Meal> read_meal(std::string_view text);
 
 }  // namespace samebase::exchange::detail

@@ -33,8 +33,8 @@ std::vector<int> least_over(const std::vector<Unit>& units, const std::vector<in
     }
     std::int64_t least = std::numeric_limits<std::int64_t>::max();
     std::uint32_t best = 0;
-    std::vector<std::int64_t> sums(std::size_t{1} << tried.size(),
-                                   0);  // by set: that without its lowest pack, and that
+    // By set: the sum of the set without its lowest pack, and that pack.
+    std::vector<std::int64_t> sums(std::size_t{1} << tried.size(), 0);
     for (std::uint32_t set = 1; set < sums.size(); ++set) {
         sums[set] = sums[set & (set - 1)] + amount(tried[static_cast<std::size_t>(std::countr_zero(set))]);
         if (sums[set] < need || sums[set] >= least) continue;

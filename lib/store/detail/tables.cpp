@@ -121,7 +121,7 @@ void Reader::operator()(measure::Dimension& value) {
 }
 
 void Reader::operator()(kitchen::Meal& value) {
-    word(value, read_meal);
+    word(value, kitchen::read_meal);
 }
 
 void Reader::operator()(kitchen::Fact::Kind& value) {

@@ -1,0 +1,38 @@
+#include "show/detail/parts.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace samebase::show::detail {
+
+std::string stand_in_words(const flow::StandInUse& use, const kitchen::Kitchen& kitchen, bool with_amounts) {
+    std::vector<std::string> words;
+    for (const auto& [id, quantity] : use.use)
+        words.push_back(with_amounts ? named(quantity, id, kitchen) : kitchen.catalogue()[id].name);
+    return fmt::format("{} for {}", listed(words), kitchen.catalogue()[use.replaced].name);
+}
+
+Json stand_in_json(const flow::StandInUse& use, const kitchen::Kitchen& kitchen) {
+    Json parts = Json::array();
+    for (const auto& [id, amount] : use.use) {
+        const auto& thing = kitchen.catalogue()[id];
+        parts.push_back({{"ingredient", thing.id}, {"label", thing.name}, {"amount", json_amount(amount, thing)}});
+    }
+    return {{"for", kitchen.catalogue()[use.replaced].id},
+            {"use", std::move(parts)},
+            {"role", name(use.role)},
+            {"fit", std::round(use.fit * 1000) / 1000},
+            {"note", use.note.empty() ? Json(nullptr) : Json(use.note)}};
+}
+
+Json purchase_json(const flow::Purchase& buy, const kitchen::Kitchen& kitchen) {
+    const auto& thing = kitchen.catalogue()[buy.ingredient];
+    return {{"ingredient", thing.id},
+            {"label", thing.name},
+            {"amount", json_amount(buy.amount, thing)},
+            {"packs", buy.packs},
+            {"minor", buy.price.minor}};
+}
+
+}  // namespace samebase::show::detail

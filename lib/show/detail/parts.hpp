@@ -1,0 +1,43 @@
+// What the answers about cooking share: lines of sums, stand-ins and purchases, in words and as JSON.
+#pragma once
+
+#include <nlohmann/json_fwd.hpp>
+#include <string>
+
+#include "flow/parts.hpp"
+#include "kitchen/kitchen.hpp"
+#include "show/json.hpp"
+#include "show/words.hpp"
+
+namespace samebase::show::detail {
+
+/// "183 g corn tortillas for taco shells", or without the amounts.
+[[nodiscard]] std::string stand_in_words(const flow::StandInUse& use, const kitchen::Kitchen& kitchen,
+                                         bool with_amounts);
+
+[[nodiscard]] Json stand_in_json(const flow::StandInUse& use, const kitchen::Kitchen& kitchen);
+[[nodiscard]] Json purchase_json(const flow::Purchase& buy, const kitchen::Kitchen& kitchen);
+
+/// What a line of a sum is about: the thing with its amount, the note.
+template <class Because>
+std::string line_words(const Because& because, const kitchen::Kitchen& kitchen) {
+    std::string what;
+    if (because.of) {
+        const bool much = because.amount && !because.amount->is_zero();
+        what = much ? named(*because.amount, *because.of, kitchen) : kitchen.catalogue()[*because.of].name;
+    }
+    if (!because.note.empty()) what += (what.empty() ? "" : ": ") + because.note;
+    return what;
+}
+
+template <class Because>
+Json because_json(const Because& because, const kitchen::Kitchen& kitchen) {
+    const catalogue::Ingredient* thing = because.of ? &kitchen.catalogue()[*because.of] : nullptr;
+    return {{"line", name(because.line)},
+            {"minor", because.money.minor},
+            {"of", thing != nullptr ? Json(thing->id) : Json(nullptr)},
+            {"amount", thing != nullptr && because.amount ? json_amount(*because.amount, *thing) : Json(nullptr)},
+            {"note", because.note.empty() ? Json(nullptr) : Json(because.note)}};
+}
+
+}  // namespace samebase::show::detail
