@@ -111,7 +111,7 @@ tl::expected<kitchen::Change, Failure> planned(const Arguments& arguments, const
     if (!change) return change;
     for (const ask::ClearMeal& meal : answer->meals) {
         if (meal.stand_ins.empty() && meal.scaled.empty()) continue;
-        change->notes.push_back(fmt::format("{} on {} was meant with {}: samebase clear --why says how.",
+        change->notes.push_back(fmt::format("{} on {} was meant with {}: samebase clear --why says how",
                                             at.kitchen.cookbook()[meal.dish].name, basics::short_day(meal.day),
                                             meal.stand_ins.empty() ? "more of some things" : "stand-ins"));
     }

@@ -20,7 +20,7 @@ constexpr std::array<std::string_view, 7> line_names{"waste_avoided", "crisper_f
                                                      "had_lately",    "liking",        "empty"};
 constexpr std::int64_t thousandths = 1000;
 /// A move changes one meal: some hundred thousand of them a second.
-constexpr std::int64_t moves_for_each = 8'000;
+constexpr std::int64_t moves_for_each = 20'000;
 
 basics::Result<basics::Span> span_of(const kitchen::Kitchen& kitchen, basics::Day today,
                                      const ClearQuestion& question) {
@@ -53,6 +53,13 @@ std::int64_t value_of(const detail::ClearGame& game, const detail::ClearPlan& pl
     detail::ClearValue value(game);
     value.set(plan);
     return value.value();
+}
+
+void mark_what_goes(const kitchen::Plan& plan, ClearAnswer& answer) {
+    for (ClearMeal& meal : answer.meals) {
+        const auto* now = kitchen::planned(plan, meal.day, meal.meal);
+        if (now != nullptr && now->dish != meal.dish) meal.instead_of = now->dish;
+    }
 }
 
 void notes(const detail::ClearGame& game, ClearAnswer& answer) {
@@ -100,6 +107,7 @@ basics::Result<ClearAnswer> ask_clear(const kitchen::Kitchen& kitchen, basics::D
         static_cast<double>(answer.bound.minor - answer.value.minor) / static_cast<double>(answer.at_stake.minor);
     answer.greedy = rounded(greedy_value);
     answer.stopped = stopped;
+    mark_what_goes(kitchen.plan, answer);
     notes(*game, answer);
     return answer;
 }

@@ -82,6 +82,7 @@ struct ClearMeal {
     kitchen::Meal meal = kitchen::Meal::dinner;
     cookbook::DishId dish;
     bool ready_meal = false;
+    std::optional<cookbook::DishId> instead_of;  ///< what is planned now, where that is another dish
     std::vector<flow::StandInUse> stand_ins;
     std::vector<ClearScaled> scaled;
     std::vector<std::pair<catalogue::IngredientId, measure::Amount>> saves;  ///< from the bin

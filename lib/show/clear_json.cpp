@@ -38,6 +38,7 @@ Json meal(const ask::ClearMeal& chosen, const kitchen::Kitchen& kitchen) {
             {"stand_ins", std::move(stand_ins)},
             {"scaled", std::move(scaled)},
             {"because", lines(chosen.because, kitchen)},
+            {"instead_of", chosen.instead_of ? Json(kitchen.cookbook()[*chosen.instead_of].id) : Json(nullptr)},
             {"cautions", chosen.cautions}};
 }
 

@@ -107,6 +107,7 @@ void row(const Page& page, const ask::ClearMeal& meal, const Manner& manner, boo
         return;
     }
     out += wrapped(head + dish, length(head)) + "\n";
+    if (meal.instead_of) out += wrapped("     instead of " + page.kitchen.cookbook()[*meal.instead_of].name, 7) + "\n";
     if (!more.empty()) out += wrapped("     " + more, 7) + "\n";
     if (manner.why) in_full(page, meal, out);
 }

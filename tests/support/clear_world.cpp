@@ -226,7 +226,7 @@ void stock_the_pantry(Random& random, kitchen::Kitchen& kitchen) {
     while (kitchen.household.places[pantry].kind != stock::PlaceKind::pantry) ++pantry;
     std::uint32_t freezer = 0;
     while (kitchen.household.places[freezer].kind != stock::PlaceKind::near_freezer) ++freezer;
-    stock::LotNumber next = 2000;
+    stock::LotNumber next = 1000;
     for (std::uint32_t i = 0; i < kitchen.catalogue().ingredients().size(); ++i) {
         const auto& thing = kitchen.catalogue()[IngredientId{i}];
         const auto& dry = thing.keeps[static_cast<std::size_t>(Keep::pantry)];
@@ -275,7 +275,7 @@ ClearWorld full_clear_world(std::uint64_t number, const kitchen::Kitchen& househ
     const int count = random.within(10, 22);
     for (int i = 0; i < count; ++i) {
         stock::Lot lot;
-        lot.number = 1000 + i;
+        lot.number = 2000 + i;
         lot.ingredient = random.one_of(fresh);
         const auto& thing = kitchen.catalogue()[lot.ingredient];
         const bool in_crisper = thing.keeps[static_cast<std::size_t>(Keep::crisper)].said == Keeping::Said::time;

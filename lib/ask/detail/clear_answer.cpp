@@ -77,6 +77,7 @@ class Teller {
                            .meal = open.meal,
                            .dish = option.dish,
                            .ready_meal = detail.ready_meal,
+                           .instead_of = {},
                            .stand_ins = detail.stand_ins,
                            .scaled = detail.scaled,
                            .saves = {},
@@ -215,8 +216,8 @@ class Teller {
         const ClearOption& option = game_.options[static_cast<std::size_t>(chosen)];
         const OpenMeal& meal = game_.meals[static_cast<std::size_t>(option.meal)];
         bin.costs_more = rounded(-best);
-        return fmt::format("{} for {} on {} would take it", kitchen_.cookbook()[option.dish].name,
-                           name(meal.meal), basics::short_day(meal.day));
+        return fmt::format("{} for {} on {} would take it", kitchen_.cookbook()[option.dish].name, name(meal.meal),
+                           basics::short_day(meal.day));
     }
 
     void last_way(const ClearThing& of, bool frozen_before, ClearBin& bin) const {

@@ -256,11 +256,12 @@ class Model {
     std::vector<Flow> saved_;
 };
 
-/// With more options left than this the whole programme takes minutes at its first node alone, and the relaxation's
-/// bound stands.
-constexpr std::size_t most_options = 1500;
-/// Nodes times options for each unit of effort.
-constexpr std::int64_t work = 20'000;
+/// Nodes of the search tree times the square of the options, for each unit of effort: what a node costs grows like
+/// that.
+constexpr std::int64_t work = 12'000'000;
+/// With fewer nodes than this the programme's first node alone costs more than the search gains: the relaxation's bound
+/// stands.
+constexpr std::int64_t fewest_nodes = 10;
 
 std::int64_t value_of(const ClearGame& game, const ClearPlan& plan) {
     ClearValue value(game);
@@ -307,9 +308,10 @@ ClearProved clear_proved(const ClearGame& game, const ClearPlan& known, int effo
         if (had || worth + static_cast<double>(slack(game)) >= static_cast<double>(value)) few.push_back(o);
     }
     if (few.empty()) result.bound = value;  // any meal at all is worth less than none
-    if (!few.empty() && few.size() <= most_options && (!go_on || go_on())) {
+    const auto squared = static_cast<std::int64_t>(few.size() * few.size());
+    const std::int64_t nodes = few.empty() ? 0 : work * effort / squared;
+    if (nodes >= fewest_nodes && (!go_on || go_on())) {
         const Model model(game, few, true);
-        const std::int64_t nodes = std::max<std::int64_t>(1, work * effort / static_cast<std::int64_t>(few.size()));
         const solver::Solution found = model.solve({.nodes = nodes, .guard_seconds = 120}, known);
         if (!found.values.empty()) {
             const ClearPlan plan = clear_polished(game, model.plan(found.values));
