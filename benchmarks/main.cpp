@@ -11,6 +11,7 @@
 
 #include "ask/else.hpp"
 #include "benchmarks/demo.hpp"
+#include "benchmarks/month.hpp"
 #include "benchmarks/overlap.hpp"
 #include "flow/balance.hpp"
 
@@ -32,6 +33,7 @@ struct World {
     std::vector<flow::Cooking> as_planned;
     std::vector<flow::Cooking> changed;  ///< tonight's dinner replaced by the best that else finds
     basics::Span span;
+    Demo month;
 };
 
 std::optional<World> world_of(Demo demo) {
@@ -73,6 +75,11 @@ std::optional<World> world_of(Demo demo) {
     const auto before = balancer.balance(world.as_planned);
     if (balancer.rebalance(before, world.changed).totals != balancer.balance(world.changed).totals) {
         std::cerr << "a partial balance differs from a whole one\n";
+        return std::nullopt;
+    }
+    world.month = benchmarks::month(world.demo);
+    if (const auto reason = world.month.kitchen.check()) {
+        std::cerr << "the month's kitchen: " << *reason << '\n';
         return std::nullopt;
     }
     return world;
@@ -118,6 +125,15 @@ void balance_exact(benchmark::State& state, const World& world) {
     }
 }
 
+void balance_month(benchmark::State& state, const World& world) {
+    const basics::Span span{world.month.today, world.month.today + basics::days{benchmarks::month_days - 1}};
+    for (auto _ : state) {
+        const flow::Balancer balancer(world.month.kitchen, span, flow::Effort::exact);
+        auto balance = balancer.balance(balancer.planned());
+        benchmark::DoNotOptimize(balance);
+    }
+}
+
 void recompute(benchmark::State& state, const World& world) {
     const flow::Balancer balancer(world.demo.kitchen, world.span, flow::Effort::quick);
     for (auto _ : state) {
@@ -155,6 +171,7 @@ int main(int count, char** arguments) {
     benchmark::RegisterBenchmark("load all", load_all);
     add("load kitchen", load_kitchen);
     add("balance", balance_exact);
+    add("balance month", balance_month);
     add("recompute", recompute);
     add("rebalance", rebalance);
     benchmark::Initialize(&count, arguments);
