@@ -59,6 +59,8 @@ struct Alternative {
     std::vector<LotUse> uses;
     std::vector<StandInUse> stand_ins;
     std::vector<Purchase> to_buy;
+    /// What it wants more of than there is or can be bought by then, as of a leftover: fewer eat it, or more is made.
+    std::vector<std::pair<catalogue::IngredientId, measure::Amount>> lacks;
     std::vector<Leaving> leaves;
     std::vector<std::string> cautions;
     flow::Cooking cooking;  ///< what would be cooked

@@ -26,6 +26,11 @@ Json alternative(const ask::Alternative& a, const kitchen::Kitchen& kitchen) {
     for (const auto& used : a.stand_ins) stand_ins.push_back(detail::stand_in_json(used, kitchen));
     Json to_buy = Json::array();
     for (const auto& buy : a.to_buy) to_buy.push_back(detail::purchase_json(buy, kitchen));
+    Json lacks = Json::array();
+    for (const auto& [id, amount] : a.lacks) {
+        const auto& thing = kitchen.catalogue()[id];
+        lacks.push_back({{"ingredient", thing.id}, {"label", thing.name}, {"amount", json_amount(amount, thing)}});
+    }
     Json leaves = Json::array();
     for (const auto& leaving : a.leaves) {
         const auto& thing = kitchen.catalogue()[leaving.ingredient];
@@ -46,6 +51,7 @@ Json alternative(const ask::Alternative& a, const kitchen::Kitchen& kitchen) {
             {"uses", std::move(uses)},
             {"stand_ins", std::move(stand_ins)},
             {"to_buy", std::move(to_buy)},
+            {"lacks", std::move(lacks)},
             {"leaves", std::move(leaves)},
             {"cautions", a.cautions}};
 }

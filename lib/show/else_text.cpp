@@ -135,6 +135,9 @@ void in_full(const Page& page, const Alternative& a, const Manner& manner, std::
     std::vector<std::string> buys;
     for (const ask::Purchase& buy : a.to_buy) buys.push_back(purchase(page, buy));
     paragraph(out, "Buy", buys.empty() ? "nothing." : listed(buys) + ".");
+    std::vector<std::string> lacks;
+    for (const auto& [id, amount] : a.lacks) lacks.push_back(named(amount, id, page.kitchen));
+    if (!lacks.empty()) paragraph(out, "Lacks", listed(lacks) + ": make that first, or cook for fewer (--serves).");
     for (const ask::Leaving& leaving : a.leaves) {
         paragraph(
             out, "Leaves",
@@ -156,6 +159,11 @@ std::string remark(const Page& page, const Alternative& a) {
         std::string buys;
         for (const auto& buy : a.to_buy) buys += (buys.empty() ? "" : ", ") + page.thing(buy.ingredient).name;
         parts.push_back("buy " + buys);
+    }
+    if (!a.lacks.empty()) {
+        std::string lacks;
+        for (const auto& [id, amount] : a.lacks) lacks += (lacks.empty() ? "" : ", ") + page.thing(id).name;
+        parts.push_back("lacks " + lacks);
     }
     for (const ask::StandInUse& use : a.stand_ins) parts.push_back(detail::stand_in_words(use, page.kitchen, false));
     std::string saved;
@@ -232,6 +240,8 @@ std::vector<std::string> lines(const ask::Alternative& alternative, const kitche
         list.push_back(fmt::format("to buy: {} ({})", named(buy.amount, buy.ingredient, kitchen),
                                    money(buy.price, kitchen.household.currency)));
     }
+    for (const auto& [id, amount] : alternative.lacks)
+        list.push_back(fmt::format("not enough: {} more", named(amount, id, kitchen)));
     for (const std::string& caution : alternative.cautions) list.push_back(plain(caution));
     return list;
 }

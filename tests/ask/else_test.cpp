@@ -241,3 +241,29 @@ TEST_CASE("a dish that eats tomorrow's dinner answers for it, in money") {
     }
     CHECK(paid_for);
 }
+
+TEST_CASE("a leftover that is not enough for all is said to lack, and for fewer it is enough") {
+    // Two serves of cooked rice are left, and more than four are wanted.
+    const auto rice = thing("cooked-rice");
+    const auto lacked = [&](const ask::Alternative& a) {
+        const auto found = std::find_if(a.lacks.begin(), a.lacks.end(), [&](const auto& l) { return l.first == rice; });
+        return found == a.lacks.end() ? std::int64_t{0} : found->second.value();
+    };
+    const auto used = [&](const ask::Alternative& a) {
+        std::int64_t sum = 0;
+        for (const auto& use : a.uses) sum += use.ingredient == rice ? use.amount.value() : 0;
+        return sum;
+    };
+    const auto for_all = asked(about("cooked-rice"));
+    REQUIRE_FALSE(for_all.alternatives.empty());
+    for (const auto& a : for_all.alternatives) {
+        const auto need = std::find_if(a.cooking.needs.begin(), a.cooking.needs.end(),
+                                       [&](const flow::Needed& n) { return n.ingredient == rice; });
+        REQUIRE(need != a.cooking.needs.end());
+        CHECK(used(a) + lacked(a) == need->amount);
+    }
+    CHECK(lacked(for_all.alternatives.front()) > 0);
+    auto question = about("cooked-rice");
+    question.serves = 1;
+    for (const auto& a : asked(question).alternatives) CHECK(lacked(a) == 0);
+}

@@ -260,6 +260,24 @@ void bought(const Setting& setting, const flow::Balance& after, const Candidate&
     }
 }
 
+void lacking(const Setting& setting, const flow::Balance& after, const Candidate& candidate, Alternative& result) {
+    const flow::Slot slot = flow::dinner_of(static_cast<int>((setting.question.day - after.span.first).count()));
+    for (const flow::Needed& need : candidate.cooking.needs) {
+        const flow::Part* part = after.part(need.ingredient);
+        if (part == nullptr) continue;
+        std::int64_t unmet = 0;
+        for (std::size_t w = 0; w < part->reasons.size(); ++w) {
+            const bool its_own =
+                part->component.wants[w].slot == slot && part->reasons[w].dish == candidate.cooking.dish;
+            if (its_own) unmet += part->outcome.unmet[w];
+        }
+        if (unmet > 0) {
+            result.lacks.emplace_back(need.ingredient,
+                                      measure::Amount{setting.kitchen->catalogue()[need.ingredient].dimension, unmet});
+        }
+    }
+}
+
 }  // namespace
 
 void weigh(const Setting& setting, const flow::Balance& after, const Candidate& candidate, Alternative& alternative) {
@@ -279,6 +297,7 @@ void describe(const Setting& setting, const flow::Balance& after, const Candidat
     const kitchen::Kitchen& kitchen = *setting.kitchen;
     lots_used(setting, after, candidate, alternative);
     bought(setting, after, candidate, alternative);
+    lacking(setting, after, candidate, alternative);
     for (const flow::Needed& made : candidate.cooking.makes) {
         const catalogue::Ingredient& thing = kitchen.catalogue()[made.ingredient];
         if (thing.in_serves)
