@@ -135,7 +135,7 @@ class Ranker {
     Ranker(const Prepared& prepared, std::optional<cookbook::DishId> reference)
         : prepared_(prepared), kitchen_(*prepared.setting.kitchen), reference_(reference) {}
 
-    [[nodiscard]] Alternative judged(cookbook::DishId id, Candidate candidate) const {
+    [[nodiscard]] Alternative judged(cookbook::DishId id, Candidate candidate) {
         const cookbook::Dish& dish = kitchen_.cookbook()[id];
         Alternative result;
         result.dish = id;
@@ -149,7 +149,7 @@ class Ranker {
             result.likeness = graph::likeness(profiles[reference_->index()], profiles[id.index()], kitchen_.graph());
         }
         const flow::Balance after = prepared_.balancer.rebalance(
-            prepared_.before, with_dinner(prepared_, candidate.cooking), candidate.bought_at_once);
+            prepared_.before, with_dinner(prepared_, candidate.cooking), candidate.bought_at_once, &memory_);
         detail::weigh(prepared_.setting, after, candidate, result);
         detail::describe(prepared_.setting, after, candidate, result);
         result.stand_ins = std::move(candidate.stand_ins);
@@ -170,6 +170,7 @@ class Ranker {
     const Prepared& prepared_;
     const kitchen::Kitchen& kitchen_;
     std::optional<cookbook::DishId> reference_;
+    flow::Memory memory_;
 };
 
 /// A ready meal of the dish that can be warmed for that dinner.
@@ -195,7 +196,7 @@ ElseAnswer answered(const Prepared& prepared) {
                                     ? std::int64_t{1000} * *answer.question.serves
                                     : kitchen::serves_wanted(kitchen, answer.question.day, kitchen::Meal::dinner);
     if (prepared.planned != nullptr) answer.planned = prepared.planned->dish;
-    const Ranker ranker(prepared, reference_of(prepared));
+    Ranker ranker(prepared, reference_of(prepared));
     for (std::uint32_t i = 0; i < kitchen.cookbook().dishes().size(); ++i) {
         const cookbook::DishId id{i};
         if (!kitchen.cookbook()[id].dinner || answer.question.instead_of == id) continue;

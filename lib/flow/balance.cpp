@@ -85,6 +85,18 @@ const Part* Balance::part(IngredientId ingredient) const {
     return found != parts.end() && (*found)->component.ingredient == ingredient ? found->get() : nullptr;
 }
 
+const Outcome* Memory::outcome(const Component& component) const {
+    const auto of = parts_.find(component.ingredient);
+    if (of == parts_.end()) return nullptr;
+    const auto found = std::find_if(of->second.begin(), of->second.end(),
+                                    [&](const auto& part) { return part->component == component; });
+    return found == of->second.end() ? nullptr : &(*found)->outcome;
+}
+
+void Memory::keep(std::shared_ptr<const Part> part) {
+    parts_[part->component.ingredient].push_back(std::move(part));
+}
+
 basics::Money unmet_price(const Component& component, const Outcome& outcome) {
     basics::Money total;
     for (const std::int64_t amount : outcome.unmet) {
@@ -164,9 +176,11 @@ std::vector<Balancer::Draft> Balancer::drafts(std::span<const Cooking> cookings,
     return result;
 }
 
-std::shared_ptr<const Part> Balancer::solved(Draft draft) const {
+std::shared_ptr<const Part> Balancer::solved(Draft draft, Memory* memory) const {
     auto part = std::make_shared<Part>(Part{std::move(draft.component), std::move(draft.reasons), {}});
-    part->outcome = best(part->component, effort_);
+    const Outcome* known = memory == nullptr ? nullptr : memory->outcome(part->component);
+    part->outcome = known == nullptr ? best(part->component, effort_) : *known;
+    if (memory != nullptr && known == nullptr) memory->keep(part);
     return part;
 }
 
@@ -178,8 +192,8 @@ Balance Balancer::balance(std::vector<Cooking> cookings, std::span<const Ingredi
     return balance;
 }
 
-Balance Balancer::rebalance(const Balance& before, std::vector<Cooking> cookings,
-                            std::span<const IngredientId> at_once) const {
+Balance Balancer::rebalance(const Balance& before, std::vector<Cooking> cookings, std::span<const IngredientId> at_once,
+                            Memory* memory) const {
     std::vector<IngredientId> touched(at_once.begin(), at_once.end());
     add_touched(before.cookings, cookings, touched);
     add_touched(cookings, before.cookings, touched);
@@ -200,7 +214,7 @@ Balance Balancer::rebalance(const Balance& before, std::vector<Cooking> cookings
         if (was) count(**old, -1, balance.totals);
         if (is) {
             const bool same = was && (*old)->component == next->component && (*old)->reasons == next->reasons;
-            balance.parts.push_back(same ? *old : solved(std::move(*next)));
+            balance.parts.push_back(same ? *old : solved(std::move(*next), memory));
             count(*balance.parts.back(), 1, balance.totals);
             ++next;
         }

@@ -2,6 +2,7 @@
 // what can be bought. One component an ingredient; changing one dish recomputes only the components that it touches.
 #pragma once
 
+#include <map>
 #include <memory>
 #include <span>
 #include <vector>
@@ -49,6 +50,17 @@ struct Balance {
 /// The price of what is unmet in one component.
 [[nodiscard]] basics::Money unmet_price(const Component& component, const Outcome& outcome);
 
+/// What has been solved, for an asker that compares many plans that want much the same. For balances of one effort.
+class Memory {
+  public:
+    /// Nothing: this component has not been met.
+    [[nodiscard]] const Outcome* outcome(const Component& component) const;
+    void keep(std::shared_ptr<const Part> part);
+
+  private:
+    std::map<catalogue::IngredientId, std::vector<std::shared_ptr<const Part>>> parts_;
+};
+
 class Balancer {
   public:
     /// Reads the stock of the kitchen on the first day of the span. The kitchen outlives the balancer. Where many
@@ -62,9 +74,10 @@ class Balancer {
 
     /// The same as balance(cookings, buy_at_once), where `before` is a balance of this balancer without anything bought
     /// at once: only the ingredients of meals that are in one of the two and not in the other, and those bought at
-    /// once, are looked at.
+    /// once, are looked at. With a memory, none of them is solved twice.
     [[nodiscard]] Balance rebalance(const Balance& before, std::vector<Cooking> cookings,
-                                    std::span<const catalogue::IngredientId> buy_at_once = {}) const;
+                                    std::span<const catalogue::IngredientId> buy_at_once = {},
+                                    Memory* memory = nullptr) const;
 
     /// The meals of the kitchen's plan within the span.
     [[nodiscard]] std::vector<Cooking> planned() const;
@@ -77,7 +90,7 @@ class Balancer {
     [[nodiscard]] std::vector<Draft> drafts(std::span<const Cooking> cookings,
                                             std::span<const catalogue::IngredientId> of,
                                             std::span<const catalogue::IngredientId> buy_at_once) const;
-    [[nodiscard]] std::shared_ptr<const Part> solved(Draft draft) const;
+    [[nodiscard]] std::shared_ptr<const Part> solved(Draft draft, Memory* memory = nullptr) const;
 
     const kitchen::Kitchen* kitchen_;
     basics::Span span_;

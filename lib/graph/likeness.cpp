@@ -1,32 +1,15 @@
 #include "graph/likeness.hpp"
 
 #include <algorithm>
-#include <boost/graph/adjacency_list.hpp>
-#include <boost/graph/successive_shortest_path_nonnegative_weights.hpp>
 #include <cmath>
 #include <numeric>
 
 #include "basics/exact.hpp"
+#include "graph/transport.hpp"
 
 namespace samebase::graph {
 
 namespace {
-
-using Traits = boost::adjacency_list_traits<boost::vecS, boost::vecS, boost::directedS>;
-struct Arc;
-using Network = boost::adjacency_list<boost::vecS, boost::vecS, boost::directedS, boost::no_property, Arc>;
-struct Arc {
-    std::int64_t capacity = 0;
-    std::int64_t residual = 0;
-    std::int64_t cost = 0;
-    Traits::edge_descriptor reverse;
-};
-
-void add_arc(Network& network, std::size_t from, std::size_t to, std::int64_t capacity, std::int64_t cost) {
-    const auto there = boost::add_edge(from, to, Arc{capacity, 0, cost, {}}, network).first;
-    const auto back = boost::add_edge(to, from, Arc{0, 0, -cost, there}, network).first;
-    network[there].reverse = back;
-}
 
 std::int64_t total(const Profile& profile) {
     return std::accumulate(profile.begin(), profile.end(), std::int64_t{0},
@@ -83,102 +66,6 @@ std::int64_t carried(const Remainder& rest, const BaseGraph& graph, bool towards
     return most_carried(supply, demand, value);
 }
 
-/// A transport problem of its own: no value lies between its supplies and demands and those of another group.
-struct Group {
-    std::vector<std::int64_t> supply;
-    std::vector<std::int64_t> demand;
-    std::vector<Ppm> value;  ///< by supply, then demand
-
-    [[nodiscard]] bool is_star() const { return supply.size() == 1 || demand.size() == 1; }
-};
-
-/// The groups into which a problem falls. What has no value for anyone is in none of them.
-std::vector<Group> groups(std::span<const std::int64_t> supply, std::span<const std::int64_t> demand,
-                          std::span<const Ppm> value) {
-    std::vector<Group> result;
-    std::vector<bool> taken(supply.size(), false);
-    std::vector<bool> wanted(demand.size(), false);
-    std::vector<std::size_t> rows;
-    std::vector<std::size_t> columns;
-    const auto worth = [&](std::size_t i, std::size_t j) { return value[i * demand.size() + j]; };
-    for (std::size_t first = 0; first < supply.size(); ++first) {
-        if (taken[first]) continue;
-        taken[first] = true;
-        rows.assign(1, first);
-        columns.clear();
-        for (std::size_t r = 0; r < rows.size(); ++r) {
-            for (std::size_t j = 0; j < demand.size(); ++j) {
-                if (wanted[j] || worth(rows[r], j) <= 0) continue;
-                wanted[j] = true;
-                columns.push_back(j);
-                for (std::size_t i = 0; i < supply.size(); ++i) {
-                    if (taken[i] || worth(i, j) <= 0) continue;
-                    taken[i] = true;
-                    rows.push_back(i);
-                }
-            }
-        }
-        if (columns.empty()) continue;
-        Group& group = result.emplace_back();
-        for (const std::size_t i : rows) group.supply.push_back(supply[i]);
-        for (const std::size_t j : columns) group.demand.push_back(demand[j]);
-        for (const std::size_t i : rows) {
-            for (const std::size_t j : columns) group.value.push_back(worth(i, j));
-        }
-    }
-    return result;
-}
-
-/// One supply or one demand: the dearest first.
-std::int64_t carried_in_star(const Group& group) {
-    const bool one_supply = group.supply.size() == 1;
-    const std::vector<std::int64_t>& others = one_supply ? group.demand : group.supply;
-    std::int64_t left = one_supply ? group.supply.front() : group.demand.front();
-    std::vector<std::size_t> order(others.size());
-    std::iota(order.begin(), order.end(), std::size_t{0});
-    std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-        return std::pair(-group.value[a], a) < std::pair(-group.value[b], b);
-    });
-    std::int64_t result = 0;
-    for (const std::size_t i : order) {
-        const std::int64_t moved = std::min(left, others[i]);
-        result += moved * group.value[i];
-        left -= moved;
-    }
-    return result;
-}
-
-std::int64_t carried_in_network(const Group& group) {
-    const Ppm best = *std::max_element(group.value.begin(), group.value.end());
-    const std::size_t supplies = group.supply.size();
-    const std::size_t demands = group.demand.size();
-    const std::size_t source = supplies + demands;
-    const std::size_t sink = source + 1;
-    Network network(sink + 1);
-    for (std::size_t i = 0; i < supplies; ++i) {
-        add_arc(network, source, i, group.supply[i], 0);
-        for (std::size_t j = 0; j < demands; ++j) {
-            // Carrying for nothing and not carrying come to the same, so every arc may stay.
-            add_arc(network, i, supplies + j, std::min(group.supply[i], group.demand[j]),
-                    best - group.value[i * demands + j]);
-        }
-    }
-    for (std::size_t j = 0; j < demands; ++j) add_arc(network, supplies + j, sink, group.demand[j], 0);
-    boost::successive_shortest_path_nonnegative_weights(network, source, sink,
-                                                        boost::capacity_map(boost::get(&Arc::capacity, network))
-                                                            .residual_capacity_map(boost::get(&Arc::residual, network))
-                                                            .weight_map(boost::get(&Arc::cost, network))
-                                                            .reverse_edge_map(boost::get(&Arc::reverse, network)));
-    std::int64_t result = 0;
-    for (const auto& edge : boost::make_iterator_range(boost::edges(network))) {
-        const auto from = boost::source(edge, network);
-        const auto to = boost::target(edge, network);
-        if (from >= supplies || to < supplies || to >= source) continue;
-        result += (network[edge].capacity - network[edge].residual) * group.value[from * demands + (to - supplies)];
-    }
-    return result;
-}
-
 }  // namespace
 
 std::vector<double> telling(const cookbook::Cookbook& cookbook, const catalogue::Catalogue& catalogue,
@@ -223,15 +110,6 @@ Profile profile(const cookbook::Dish& dish, const catalogue::Catalogue& catalogu
         }
     }
     return merged;
-}
-
-std::int64_t most_carried(std::span<const std::int64_t> supply, std::span<const std::int64_t> demand,
-                          std::span<const Ppm> value) {
-    std::int64_t result = 0;
-    for (const Group& group : groups(supply, demand, value)) {
-        result += group.is_star() ? carried_in_star(group) : carried_in_network(group);
-    }
-    return result;
 }
 
 Ppm likeness(const Profile& a, const Profile& b, const BaseGraph& graph) {

@@ -3,8 +3,8 @@
 // A profile gives each (ingredient, role) of a dish a weight. Likeness(A -> B) is the largest total that can be carried
 // from A onto B, a unit carried from a to b counting fit(a -> b), divided by the larger of the two total weights: an
 // optimal transport (Rubner, Tomasi and Guibas 1998 call its complement the earth mover's distance), solved as a
-// min-cost flow. Mass on the same (ingredient, role) goes first without loss, because path fits satisfy fit(a -> b) >=
-// fit(a -> x) fit(x -> b).
+// min-cost flow (graph/transport.hpp). Mass on the same (ingredient, role) goes first without loss, because path fits
+// satisfy fit(a -> b) >= fit(a -> x) fit(x -> b).
 #pragma once
 
 #include <cstdint>
@@ -36,11 +36,5 @@ using Profile = std::vector<Weighted>;
 /// The mean of both directions, in parts per million: 10^6 for a profile with itself, symmetric, 0 where nothing can
 /// stand for anything or a profile is empty.
 [[nodiscard]] Ppm likeness(const Profile& a, const Profile& b, const BaseGraph& graph);
-
-/// The largest total value that can be carried: value[i][j] for each unit from i to j, supplies and demands not
-/// exceeded. Costs one min-cost flow (successive shortest paths, Boost.Graph) on supplies + demands + 2 vertices. All
-/// at least 0.
-[[nodiscard]] std::int64_t most_carried(std::span<const std::int64_t> supply, std::span<const std::int64_t> demand,
-                                        std::span<const Ppm> value);
 
 }  // namespace samebase::graph

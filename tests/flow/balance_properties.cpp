@@ -103,14 +103,15 @@ TEST_CASE("a balance after an edit is the balance from scratch, there and back a
         Random random(*rc::gen::inRange<std::uint64_t>(0, 1'000'000'000));
         Balance now = as_planned();
         const int edits = random.within(1, 3);
+        Memory memory;
         for (int i = 0; i < edits; ++i) {
             auto meals = now.cookings;
             edit(meals, random);
-            now = balancer().rebalance(now, meals);
+            now = balancer().rebalance(now, meals, {}, &memory);
         }
         check_sums(now);
         RC_ASSERT(same(now, balancer().balance(now.cookings)));
-        RC_ASSERT(same(balancer().rebalance(now, as_planned().cookings), as_planned()));
+        RC_ASSERT(same(balancer().rebalance(now, as_planned().cookings, {}, &memory), as_planned()));
     });
 }
 

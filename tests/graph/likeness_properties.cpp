@@ -11,6 +11,7 @@
 
 #include "graph/generated_worlds.hpp"
 #include "graph/likeness.hpp"
+#include "graph/transport.hpp"
 #include "support/transport_oracle.hpp"
 
 using namespace samebase::graph;

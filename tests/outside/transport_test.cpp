@@ -5,6 +5,8 @@
 // unit no value is below 0, so some best way carries all of the smaller total, and its value is that total times the
 // highest cost, less the least cost. That holds for equal totals, and for a partial match too, where what is left over
 // on the larger side is free.
+#include "graph/transport.hpp"
+
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
@@ -12,8 +14,6 @@
 #include <cstdlib>
 #include <numeric>
 #include <vector>
-
-#include "graph/likeness.hpp"
 
 using samebase::graph::most_carried;
 
