@@ -79,7 +79,7 @@ fs::path Context::new_folder() const {
 }
 
 fs::path Context::data_folder() {
-    const fs::path named = from_environment("SAMEBASE_DATA");
+    fs::path named = from_environment("SAMEBASE_DATA");
     if (!named.empty()) return named;
     std::error_code error;
     const fs::path installed = program_folder() / ".." / "share" / "samebase";
