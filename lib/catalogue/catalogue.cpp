@@ -11,6 +11,8 @@ namespace samebase::catalogue {
 
 namespace {
 
+constexpr int not_to_matter = 0;
+
 /// What the ingredient does not say itself, its families say, the nearest first.
 void inherit(Ingredient& ingredient, const std::vector<FamilyId>& ancestors, const std::vector<Family>& families) {
     for (const FamilyId id : ancestors) {
@@ -22,6 +24,7 @@ void inherit(Ingredient& ingredient, const std::vector<FamilyId>& ancestors, con
         if (ingredient.thaw == Thaw::not_said) ingredient.thaw = family.thaw;
         if (!ingredient.ml_per_kg) ingredient.ml_per_kg = family.ml_per_kg;
     }
+    if (ingredient.cook_to == not_to_matter) ingredient.cook_to.reset();
 }
 
 }  // namespace

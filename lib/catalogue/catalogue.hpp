@@ -47,7 +47,7 @@ struct Family {
     std::optional<FamilyId> parent;
     std::optional<double> siblings;  ///< fit between members whose nearest common family this is, in (0, 1)
     KeepingTimes keeps{};
-    std::optional<int> cook_to;  ///< degrees C in the centre
+    std::optional<int> cook_to;  ///< degrees C in the centre; 0: said not to matter, whatever its parent says
     Thaw thaw = Thaw::not_said;
     std::optional<std::int64_t> ml_per_kg;  ///< room taken, millilitres per kilogram
 };

@@ -105,6 +105,15 @@ TEST_CASE("ancestors go from the nearest family to the root, and members are all
     CHECK_FALSE(catalogue.is(kale, Of{meat}));
 }
 
+TEST_CASE("a family that says cooking does not matter is not overruled by its parent, as tinned fish by seafood") {
+    World world;
+    world.families[meat.index()].cook_to = 63;
+    world.families[mince.index()].cook_to = 0;
+    const Catalogue catalogue = world.catalogue();
+    CHECK_FALSE(catalogue[beef_mince].cook_to);
+    CHECK(catalogue[ham].cook_to == 63);
+}
+
 TEST_CASE("what an ingredient does not say is said by its nearest family that does") {
     World world;
     at(world.families[meat.index()].keeps, Keep::fridge) = days(3, Limit::use_by);

@@ -240,3 +240,19 @@ TEST_CASE("leftovers say the allergens of the dishes that leave them") {
     std::cout << "dishes with an allergen that their leftover does not list: " << silent << '\n';
     SUCCEED();
 }
+
+TEST_CASE("What is tinned is not told to be cooked, and what is raw meat, fish or egg is") {
+    const auto tinned = things().family("tinned-fish");
+    REQUIRE(tinned);
+    int raw = 0;
+    for (const IngredientId id : all_ingredients()) {
+        const auto& thing = things()[id];
+        INFO(thing.id);
+        if (things().belongs(id, *tinned)) CHECK_FALSE(thing.cook_to);
+        const bool animal = !things().meatless(id) || thing.id == "eggs";
+        if (thing.kind != Kind::raw || !animal || things().belongs(id, *tinned)) continue;
+        CHECK(thing.cook_to);
+        ++raw;
+    }
+    CHECK(raw > 30);
+}

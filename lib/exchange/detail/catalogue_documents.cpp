@@ -57,7 +57,10 @@ catalogue::Thaw thaw(const Element& entry) {
     return word(*found, read_thaw, {"flat", "block", "from-frozen"}).value_or(catalogue::Thaw::not_said);
 }
 
+/// Where it is said to be null it does not matter, whatever the family says.
 std::optional<int> cook_to(const Element& entry) {
+    const auto found = entry.find("cook_to");
+    if (found && found->is_null()) return 0;
     const auto degrees = entry.optional_integer("cook_to", 40, 120);
     return degrees ? std::optional<int>(static_cast<int>(*degrees)) : std::nullopt;
 }
