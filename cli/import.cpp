@@ -1,4 +1,5 @@
-// samebase import FILE: a whole kitchen into an empty folder, or stock from CSV into a kitchen that has none.
+// samebase import FILE: a whole kitchen into an empty folder, or stock from CSV into a kitchen that has none;
+// import recipe FILE has a file of its own.
 #include <fmt/format.h>
 #include <unistd.h>
 
@@ -9,6 +10,7 @@
 #include "exchange/knowledge.hpp"
 #include "exchange/stock_csv.hpp"
 #include "exchange/whole.hpp"
+#include "import_recipe.hpp"
 #include "kitchen/begin.hpp"
 #include "ledger.hpp"
 #include "show/json.hpp"
@@ -133,6 +135,10 @@ tl::expected<kitchen::Change, Failure> stock_of(const Arguments& arguments, cons
 }
 
 Outcome run(const Arguments& arguments, const Context& context) {
+    if (arguments.file.empty()) {
+        return failure(not_understood,
+                       {{"import", "no file", "what export has written, or recipe FILE", std::nullopt}});
+    }
     if (!arguments.stock_csv) return import_whole(arguments, context);
     return carry_out(context, arguments.how,
                      [&](const kitchen::At& at, const store::State&) { return stock_of(arguments, at); });
@@ -142,12 +148,16 @@ Outcome run(const Arguments& arguments, const Context& context) {
 
 void add_import(CLI::App& app, Chosen& chosen) {
     auto* command =
-        app.add_subcommand("import", "a whole kitchen (from export) into an empty folder, or stock from CSV");
+        app.add_subcommand("import", "a whole kitchen (from export) into an empty folder, stock from CSV, or a recipe");
     auto arguments = std::make_shared<Arguments>();
-    command->add_option("file", arguments->file, "what export has written")->required()->type_name("FILE");
+    command->add_option("file", arguments->file, "what export has written")->type_name("FILE");
     command->add_flag("--stock-csv", arguments->stock_csv, "a table of stock, into a kitchen that has none");
     add_dry_run(*command, arguments->how);
-    run_with(*command, chosen, arguments, run);
+    command->callback([command, arguments, &chosen] {
+        if (!command->get_subcommands().empty()) return;  // that one says what is run
+        chosen.run = [arguments](const Context& context) { return run(*arguments, context); };
+    });
+    add_import_recipe(*command, chosen);
 }
 
 }  // namespace samebase::cli

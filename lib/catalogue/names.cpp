@@ -142,7 +142,8 @@ Match NameIndex::find(std::string_view words) const {
         match.nearest = nearest_things(question, entries_, vocabulary_);
         return match;
     }
-    if (best.size() > 1 && best[0].grade <= detail::Grade::slipped) {
+    match.whole = best[0].grade <= detail::Grade::slipped;
+    if (best.size() > 1 && match.whole) {
         if (best[0].goodness() < best[1].goodness() || wins_by_rank(best[0], best[1])) best.resize(1);
     }
     if (best[0].slips.as_written == 0) std::erase_if(best, [](const Hit& hit) { return hit.slips.as_written > 0; });

@@ -44,6 +44,7 @@ struct Found {
 struct Match {
     std::vector<Found> found;
     std::vector<Found> nearest;
+    bool whole = false;  ///< what is found has the words for its whole name: grades 1 to 3
 
     friend bool operator==(const Match&, const Match&) = default;
 };

@@ -24,15 +24,22 @@ void take(basics::Problems& problems, basics::Problems more) {
 
 /// The documents of one part over all folders. The first folder's are named "dishes/mince.json", the others' by their
 /// paths.
-std::vector<Document> read_part(std::span<const fs::path> folders, const char* part, basics::Problems& problems) {
+std::vector<Document> read_part(std::span<const fs::path> folders, const char* part, const Draft* draft,
+                                basics::Problems& problems) {
     std::vector<Document> documents;
     for (const fs::path& folder : folders) {
-        const auto paths = documents_in(folder / part);
+        auto paths = documents_in(folder / part);
         if (!paths) take(problems, paths.error());
+        if (paths && draft != nullptr && draft->path.parent_path() == folder / part) {
+            const auto at = std::lower_bound(paths->begin(), paths->end(), draft->path);
+            if (at == paths->end() || *at != draft->path) paths->insert(at, draft->path);
+        }
         for (const fs::path& path : paths.value_or(std::vector<fs::path>{})) {
             const bool first = &folder == &folders.front();
             const std::string name = (first ? fs::path(part) / path.filename() : path).string();
-            auto document = read_file(path).and_then([&](const std::string& text) { return parse(text, name); });
+            const bool drafted = draft != nullptr && path == draft->path;
+            const auto text = drafted ? basics::Result<std::string>(draft->text) : read_file(path);
+            auto document = text.and_then([&](const std::string& all) { return parse(all, name); });
             if (document) {
                 documents.push_back({name, std::move(*document)});
             } else {
@@ -58,17 +65,18 @@ void must_hold(const std::string& where, std::optional<std::string> broken, basi
 
 }  // namespace
 
-basics::Result<std::shared_ptr<const kitchen::Knowledge>> load_knowledge(std::span<const fs::path> folders) {
+basics::Result<std::shared_ptr<const kitchen::Knowledge>> load_knowledge(std::span<const fs::path> folders,
+                                                                         const Draft* draft) {
     basics::Problems problems;
     for (const fs::path& folder : folders) {
         std::error_code error;
         if (!fs::is_directory(folder, error))
             problems.push_back({folder.string(), "no such folder", "a folder of documents", {}});
     }
-    auto in_catalogue = read_part(folders, "catalogue", problems);
-    const auto stand_ins = read_part(folders, "stand_ins", problems);
-    const auto bases = read_part(folders, "bases", problems);
-    const auto dishes = read_part(folders, "dishes", problems);
+    auto in_catalogue = read_part(folders, "catalogue", draft, problems);
+    const auto stand_ins = read_part(folders, "stand_ins", draft, problems);
+    const auto bases = read_part(folders, "bases", draft, problems);
+    const auto dishes = read_part(folders, "dishes", draft, problems);
     if (!problems.empty()) return tl::make_unexpected(problems);
     for (const Document& document : in_catalogue) {
         if (!document.value.is_object() || document.value.contains("families") ||

@@ -19,6 +19,7 @@ struct WrittenLine {
     std::string unit;         ///< the normalised singular unit or count word ("cup", "clove"), "" where there is none
     std::string name;         ///< "garlic"; never empty
     std::string preparation;  ///< "large, finely chopped", in the order of the line
+    std::string before;       ///< what of the preparation stands before the name: "large"
     std::string original;     ///< the line as it was given
 
     friend bool operator==(const WrittenLine&, const WrittenLine&) = default;

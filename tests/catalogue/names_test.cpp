@@ -328,3 +328,16 @@ TEST_CASE("did you mean: the nearest known word within a third of the letters") 
     CHECK(nearest("mat", alike) == "bat");
     CHECK(nearest("hat", alike) == "hat");
 }
+
+TEST_CASE("a match says whether the words are a whole name or a part of one") {
+    const auto whole = [](std::string_view words) { return larder().find(words).whole; };
+    CHECK(whole("beef mince"));
+    CHECK(whole("mince beef"));
+    CHECK(whole("beef minse"));
+    CHECK(whole("mince"));
+    CHECK_FALSE(whole("berries"));
+    CHECK_FALSE(whole("beries"));
+    CHECK_FALSE(whole("beef mince pie"));
+    CHECK_FALSE(whole("zebra"));
+    CHECK_FALSE(whole(""));
+}

@@ -25,6 +25,7 @@ After --dry-run the kitchen exports what it exported before, and no file has com
     damage NAME                   a few bytes in the middle of a file are turned over
     bytes AS NAME                 keeps a file's bytes under a name
     same-bytes AS NAME            the file is as it was kept
+    follows SCHEMA NAME           the file is JSON that follows DATA_FOLDER/schema/SCHEMA.schema.json
 
 Every command that does not fail is run once more with --json (in a copy of the kitchen, so that nothing happens twice), and its answer checked
 against the JSON Schema of that command in DATA_FOLDER/schema; a failure's problems against answer-problems.
@@ -71,6 +72,8 @@ def schema_name(arguments):
         elif not word.startswith("-"):
             command = word
             break
+    if command == "import" and "recipe" in words:
+        return "answer-import-recipe"
     if command in CHANGES or (command == "import" and "--stock-csv" in words + arguments):
         return "answer-change"
     if (command == "else" and "--take" in arguments) or (command == "clear" and "--write" in arguments):
@@ -224,6 +227,12 @@ class Run:
             name, _, file = rest.partition(" ")
             if self.kept[name] != (self.dir / file).read_bytes():
                 raise Failed(f"{file} has changed")
+        elif word == "follows":
+            name, _, file = rest.partition(" ")
+            schema = json.loads((self.data / "schema" / f"{name}.schema.json").read_text(encoding="utf-8"))
+            document = json.loads((self.dir / file).read_text(encoding="utf-8"))
+            for error in Draft202012Validator(schema).iter_errors(document):
+                raise Failed(f"{file}, /{'/'.join(map(str, error.absolute_path))}: {error.message[:300]}")
         elif line and not line.startswith(";") and word != "kitchen":
             raise Failed(f"not understood: {line}")
         return [line], at + 1

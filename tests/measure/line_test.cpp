@@ -31,6 +31,14 @@ std::string fifty_megabytes(char of) {
     return text;
 }
 
+/// What stands before the name.
+std::string before(std::string_view text) {
+    const auto read = read_line(text, MeasureSet::australian_metric);
+    REQUIRE(read);
+    CHECK(read->preparation.starts_with(read->before));
+    return read->before;
+}
+
 using Pairs = std::vector<std::pair<std::string, std::string>>;
 
 void check_all(const Pairs& pairs) {
@@ -135,4 +143,15 @@ TEST_CASE("a line that cannot be read is a problem that says so") {
         {fifty_megabytes('a'),
          "'" + std::string(60, 'a') + "...' is 50000000 bytes long" + like + ", in at most 4000 bytes"},
     });
+}
+
+TEST_CASE("what stands before the name is told apart from what comes after") {
+    CHECK(before("1 large brown onion, finely chopped") == "large");
+    CHECK(before("2 large cloves garlic, finely chopped") == "large");
+    CHECK(before("1 cup frozen peas, thawed") == "frozen");
+    CHECK(before("peas, frozen") == "");
+    CHECK(before("1 peeled and diced onion (about 150 g)") == "peeled and diced");
+    CHECK(before("400 g can chopped tomatoes") == "can, chopped");
+    CHECK(before("1 red, ripe tomato") == "red, ripe");
+    CHECK(before("6 whole cloves") == "whole");
 }

@@ -1,0 +1,201 @@
+#include "import_recipe.hpp"
+
+#include <fmt/format.h>
+
+#include <cstdio>
+#include <utility>
+
+#include "exchange/file.hpp"
+#include "exchange/imported.hpp"
+#include "exchange/knowledge.hpp"
+#include "exchange/recipe.hpp"
+#include "exchange/recipe_dish.hpp"
+#include "ledger.hpp"
+#include "meaning.hpp"
+#include "recipe_report.hpp"
+
+namespace samebase::cli {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+struct Arguments {
+    std::string file;
+    std::size_t which = 0;  ///< 0: all
+    std::vector<std::string> as;
+    std::vector<std::string> skip;
+    std::vector<std::string> roles;
+    std::vector<std::string> amounts;
+    std::vector<std::string> kinds;
+    std::string name;
+    std::string base;
+    std::string measures;
+    int serves = 0;   ///< 0: as the recipe says
+    int minutes = 0;  ///< 0: the same
+    bool dinner = false;
+    bool lunch = false;
+    bool replace = false;
+    How how;
+};
+
+/// "olive oil=vegetable oil" in two.
+exchange::RecipeWords::Pairs pairs_of(const std::vector<std::string>& texts, const char* option, const char* like,
+                                      basics::Problems& problems) {
+    exchange::RecipeWords::Pairs pairs;
+    for (const std::string& text : texts) {
+        const auto at = text.find('=');
+        if (at == std::string::npos || at == 0 || at + 1 == text.size()) {
+            problems.push_back({option, fmt::format("'{}'", text), like, std::nullopt});
+        } else {
+            pairs.emplace_back(text.substr(0, at), text.substr(at + 1));
+        }
+    }
+    return pairs;
+}
+
+tl::expected<exchange::RecipeWords, Failure> words_of(const Arguments& arguments, const kitchen::Household& household) {
+    exchange::RecipeWords words;
+    basics::Problems problems;
+    words.as = pairs_of(arguments.as, "--as", "WORDS=INGREDIENT, as in 'olive oil=vegetable oil'", problems);
+    words.roles = pairs_of(arguments.roles, "--role", "WORDS=ROLE, as in 'cheese=topping'", problems);
+    words.amounts = pairs_of(arguments.amounts, "--amount", "WORDS=AMOUNT, as in 'parsley=30 g'", problems);
+    words.skip = arguments.skip;
+    words.kinds = arguments.kinds;
+    if (!arguments.name.empty()) {
+        const auto name = remark({arguments.name}, "--name");
+        if (!name) problems.insert(problems.end(), name.error().problems.begin(), name.error().problems.end());
+        if (arguments.name.size() > exchange::longest_name) {
+            problems.push_back({"--name", fmt::format("{} bytes", arguments.name.size()),
+                                fmt::format("at most {} bytes", exchange::longest_name), std::nullopt});
+        }
+        words.name = arguments.name;
+    }
+    if (!arguments.base.empty()) words.base = arguments.base;
+    if (arguments.serves > 0) words.serves = arguments.serves;
+    if (arguments.minutes > 0) words.minutes = arguments.minutes;
+    words.lunch = arguments.lunch;
+    words.dinner = arguments.dinner || !arguments.lunch;
+    words.measures = household.measures;
+    if (!arguments.measures.empty()) {
+        const auto set = measure::read_measure_set(arguments.measures);
+        if (!set) {
+            problems.push_back({"--measures", fmt::format("'{}'", arguments.measures),
+                                "australian-metric, metric-15, us-customary or imperial", std::nullopt});
+        }
+        words.measures = set.value_or(words.measures);
+    }
+    if (!problems.empty()) return failure(not_understood, std::move(problems));
+    return words;
+}
+
+/// The recipes that are asked for.
+tl::expected<exchange::Recipes, Failure> recipes_of(const Arguments& arguments) {
+    const auto text = exchange::read_file(arguments.file);
+    if (!text) return failure(not_understood, text.error());
+    auto read = exchange::read_recipes(*text, arguments.file);
+    if (!read) return failure(not_understood, std::move(read.error()));
+    auto& recipes = read->recipes;
+    if (arguments.which > recipes.size()) {
+        return failure(not_understood,
+                       {{"--which", fmt::format("{}", arguments.which),
+                         fmt::format("1 to {}, as many as {} holds", recipes.size(), arguments.file), std::nullopt}});
+    }
+    if (arguments.which > 0) recipes = {recipes[arguments.which - 1]};
+    if (recipes.size() > 1 && !arguments.name.empty()) {
+        return failure(not_understood, {{"--name", fmt::format("one name for {} recipes", recipes.size()), "one recipe",
+                                         "say --which N"}});
+    }
+    return std::move(*read);
+}
+
+/// Shows the dishes, asks where somebody is there, and writes.
+Outcome settle(const Arguments& arguments, const Context& context, const RecipeReport& report) {
+    const How& how = arguments.how;
+    const bool ask = !how.yes && !how.dry_run;
+    const std::string shown = text(report);
+    if (ask) {
+        std::fwrite(shown.data(), 1, shown.size(), context.wants_json() ? stderr : stdout);
+        std::fflush(stdout);
+        const auto count = report.dishes.size();
+        if (!agreed(count == 1 ? "Take it in?" : fmt::format("Take in these {} dishes?", count))) {
+            return failure(not_understood, {{"import recipe", "not agreed to", "yes", "nothing was changed"}});
+        }
+    }
+    if (!how.dry_run) {
+        const auto written = exchange::write_addition(report.addition);
+        if (!written) return failure(store_failed, written.error());
+    }
+    context.answer([&](const show::Manner&) { return (ask ? std::string() : shown) + last_line(report); },
+                   [&] { return json(report); });
+    return answered;
+}
+
+Outcome run(const Arguments& arguments, const Context& context) {
+    if (!arguments.how.yes && !arguments.how.dry_run && !on_terminal()) {
+        return failure(not_understood, {{"import recipe", "nobody is there to agree to what was read",
+                                         "--dry-run to look at it, --yes to write it", std::nullopt}});
+    }
+    const auto folder = context.folder();
+    if (!folder) return tl::make_unexpected(folder.error());
+    const auto knowledge = context.knowledge(true);
+    if (!knowledge) return tl::make_unexpected(knowledge.error());
+    const auto household = context.household(**knowledge);
+    if (!household) return tl::make_unexpected(household.error());
+    const auto words = words_of(arguments, *household);
+    if (!words) return tl::make_unexpected(words.error());
+    const auto recipes = recipes_of(arguments);
+    if (!recipes) return tl::make_unexpected(recipes.error());
+    const auto dishes = exchange::dishes_of(recipes->recipes, *words, **knowledge);
+    if (!dishes) return failure(not_understood, dishes.error());
+    const auto addition = exchange::with_dishes(*folder, *dishes, arguments.replace, (*knowledge)->cookbook);
+    if (!addition) return failure(not_understood, addition.error());
+    // As it will be read from now on: with all checks.
+    const std::vector<fs::path> folders{Context::data_folder(), *folder};
+    const auto after = exchange::load_knowledge(folders, &addition->draft);
+    if (!after) return failure(not_understood, after.error());
+    return settle(arguments, context, {**after, *dishes, *addition, recipes->passed_over, arguments.how.dry_run});
+}
+
+void add_repeatable(CLI::App& command, const char* option, std::vector<std::string>& into, const char* type,
+                    const char* help) {
+    command.add_option(option, into, help)->type_name(type)->allow_extra_args(false);
+}
+
+}  // namespace
+
+void add_import_recipe(CLI::App& import, Chosen& chosen) {
+    auto* command =
+        import.add_subcommand("recipe", "recipes (schema.org JSON-LD, alone or in a page) as dishes of yours");
+    auto arguments = std::make_shared<Arguments>();
+    command->add_option("file", arguments->file, "a JSON document, or a page of the web as it was saved")
+        ->required()
+        ->type_name("FILE");
+    command->add_option("--which", arguments->which, "only the N-th recipe of the file")
+        ->type_name("N")
+        ->check(CLI::Range(1, 1'000'000));
+    add_repeatable(*command, "--as", arguments->as, "WORDS=INGREDIENT", "what a line's ingredient is: 'oil=olive oil'");
+    add_repeatable(*command, "--skip", arguments->skip, "WORDS", "a line to leave out");
+    add_repeatable(*command, "--role", arguments->roles, "WORDS=ROLE", "what it does in the dish: 'cheese=topping'");
+    add_repeatable(*command, "--amount", arguments->amounts, "WORDS=AMOUNT", "how much it is: 'parsley=30 g'");
+    add_repeatable(*command, "--kind", arguments->kinds, "KIND",
+                   "what a standing night may ask for: pasta, soup, bake ...");
+    command->add_option("--serves", arguments->serves, "how many it serves")
+        ->type_name("N")
+        ->check(CLI::Range(1, 1000));
+    command->add_option("--minutes", arguments->minutes, "from start to table")
+        ->type_name("N")
+        ->check(CLI::Range(1, 2880));
+    command->add_option("--name", arguments->name, "what the dish is called here")->type_name("NAME");
+    command->add_option("--base", arguments->base, "the base that it starts from")->type_name("ID");
+    command->add_option("--measures", arguments->measures, "how large its cups and spoons are (else as the kitchen's)")
+        ->type_name("SET");
+    command->add_flag("--dinner", arguments->dinner, "it is a dinner (as it is where nothing is said)");
+    command->add_flag("--lunch", arguments->lunch, "it is a lunch");
+    command->add_flag("--replace", arguments->replace, "in place of the dish of that name that was taken in before");
+    add_dry_run(*command, arguments->how);
+    add_yes(*command, arguments->how);
+    run_with(*command, chosen, arguments, run);
+}
+
+}  // namespace samebase::cli
