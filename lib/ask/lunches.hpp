@@ -31,10 +31,10 @@
 //     - sum over each two lunches of one person of one dish within its gap: had_lately, fading with the days between
 //
 //     D(i), L(i)         what is there of i in danger and what keeps, T(i) and K(i) their prices
-//     saved(i), kept(i)  of these, what the lunches eat: day by day, what ends first first
-//     packs(i)           what they want beyond that, after the first shopping slot, together with what the plan lacks
-//                        itself, in whole packs, less the packs that the plan buys anyway. Nothing is wanted beyond
-//                        what is there before that slot, nor of what is not sold
+//     saved(i)           of what is in danger, what the lunches eat: day by day, what ends first first
+//     kept(i), packs(i)  what they want beyond that: of what keeps, and after the first shopping slot of what is left of
+//                        the packs that the plan buys and of whole packs beyond these, whichever comes to less. Nothing
+//                        is wanted beyond what is there before that slot, nor of what is not sold
 //
 // with liking as `else` weighs it for one eater; had_lately, against what stands and was had, likewise, and a person's
 // part of it is one in as many as live there. A frozen thing counts by weight from the day that it can be thawed.
@@ -50,6 +50,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "basics/day.hpp"
@@ -119,6 +120,7 @@ struct LunchCooked {
     cookbook::DishId dish;
     std::vector<std::size_t> eaters;
     flow::Cooking cooking;
+    std::vector<std::pair<catalogue::IngredientId, measure::Amount>> saves;  ///< from the bin
     std::vector<std::string> cautions;
 };
 

@@ -337,7 +337,7 @@ std::vector<LunchChoice> LunchJudge::choices(const Open& open) const {
         if (!kitchen_->cookbook()[id].lunch || planned(id) || had_as_leftover(id, open.day)) continue;
         if (may_have(open.person, id, false)) result.push_back({open.day, open.person, LunchKind::cooked, id, {}});
     }
-    result.push_back({open.day, open.person});
+    result.push_back({open.day, open.person, LunchKind::bought, {}, {}});
     return result;
 }
 
@@ -448,6 +448,25 @@ double LunchJudge::had_lately(const LunchChoice& lunch) const {
     return cost / static_cast<double>(kitchen_->household.people.size());
 }
 
+/// The least that what keeps and what is bought come to.
+double LunchJudge::cost_of_rest(IngredientId of, std::int64_t early, std::int64_t late, std::int64_t lacks) const {
+    const auto found = cost_.find(of);
+    const double each = found == cost_.end() ? 0 : found->second;
+    const auto& thing = kitchen_->catalogue()[of];
+    double least = lacks > 0 ? 1e12 : each * static_cast<double>(early + late);
+    if (!thing.pack || thing.kind == catalogue::Kind::cooked) return least;
+    const auto pack = thing.pack->amount.value();
+    const auto price = kitchen::price(*kitchen_, of, pack).value_or(thing.pack->price).minor;
+    const auto plan = plan_buys_.find(of);
+    std::int64_t free = plan == plan_buys_.end() ? 0 : (pack - plan->second % pack) % pack;
+    for (std::int64_t packs = 0; packs == 0 || free - pack < late + lacks; ++packs, free += pack) {
+        if (free < lacks) continue;
+        const auto kept = early + late + lacks - std::min(free, late + lacks);
+        least = std::min(least, each * static_cast<double>(kept) + static_cast<double>(packs * price));
+    }
+    return least;
+}
+
 JudgedLunches LunchJudge::judge(std::span<const LunchChoice> lunches) const {
     JudgedLunches judged;
     const auto& worths = kitchen_->household.worths;
@@ -484,7 +503,7 @@ JudgedLunches LunchJudge::judge(std::span<const LunchChoice> lunches) const {
         const auto& [lot, pack, day] = key;
         const int count = static_cast<int>((std::int64_t{1000} * eaters + pack - 1) / pack);
         thawed[{lot, pack}] += count;
-        judged.value -= static_cast<double>((kitchen::price(*kitchen_, *kitchen_->lot(lot), pack) * count).minor);
+        judged.value -= static_cast<double>(kitchen::price(*kitchen_, *kitchen_->lot(lot), pack).minor * count);
     }
     for (const auto& [key, count] : thawed) {
         const auto there = std::count_if(packs_.begin(), packs_.end(), [&, k = key](const Batch& pack) {
@@ -493,31 +512,23 @@ JudgedLunches LunchJudge::judge(std::span<const LunchChoice> lunches) const {
         if (count > there) judged.faults.emplace_back("more packs than there are");
     }
     std::map<IngredientId, std::int64_t> saved;
-    std::map<IngredientId, std::int64_t> kept;
+    std::map<IngredientId, std::int64_t> early;
+    std::map<IngredientId, std::int64_t> late;
     std::map<IngredientId, std::int64_t> lacks;
+    std::set<IngredientId> wanted;
     std::vector<Batch> batches = batches_;
     for (const Want& want : wants_of(lunches)) {
-        const auto lacking = eat(batches, want, end_, &saved, &kept);
+        wanted.insert(want.of);
+        const auto lacking = eat(batches, want, end_, &saved, want.meal < buys_from_ ? &early : &late);
         if (lacking == 0) continue;
         const auto& thing = kitchen_->catalogue()[want.of];
         if (want.meal < buys_from_ || !thing.pack || thing.kind == catalogue::Kind::cooked)
             judged.faults.push_back("lacks " + thing.id);
         lacks[want.of] += lacking;
     }
-    for (const auto& [of, amount] : saved) {
-        if (amount > 0) judged.value += worth_.at(of) * static_cast<double>(amount);
-    }
-    for (const auto& [of, amount] : kept) {
-        if (amount > 0) judged.value -= cost_.at(of) * static_cast<double>(amount);
-    }
-    for (const auto& [of, amount] : lacks) {
-        const auto& pack = kitchen_->catalogue()[of].pack;
-        if (!pack) continue;
-        const auto each = pack->amount.value();
-        const auto found = plan_buys_.find(of);
-        const auto plan = found == plan_buys_.end() ? 0 : found->second;
-        const auto packs = (plan + amount + each - 1) / each - (plan + each - 1) / each;
-        judged.value -= static_cast<double>(packs * kitchen::price(*kitchen_, of, each).value_or(pack->price).minor);
+    for (const IngredientId of : wanted) {
+        if (saved[of] > 0) judged.value += worth_.at(of) * static_cast<double>(saved[of]);
+        judged.value -= cost_of_rest(of, early[of], late[of], lacks[of]);
     }
     return judged;
 }

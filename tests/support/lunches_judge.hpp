@@ -87,6 +87,8 @@ class LunchJudge {
     [[nodiscard]] static std::int64_t eat(std::vector<Batch>& batches, const Want& want, int end,
                                           std::map<catalogue::IngredientId, std::int64_t>* saved,
                                           std::map<catalogue::IngredientId, std::int64_t>* kept);
+    [[nodiscard]] double cost_of_rest(catalogue::IngredientId of, std::int64_t early, std::int64_t late,
+                                      std::int64_t lacks) const;
 
     const kitchen::Kitchen* kitchen_;
     basics::Day today_;

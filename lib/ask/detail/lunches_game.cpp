@@ -77,20 +77,14 @@ class Stock {
         return result;
     }
 
-    [[nodiscard]] int keeps(const catalogue::Ingredient& ingredient) const {
-        const auto& keeping = ingredient.keeps[static_cast<std::size_t>(Keep::fridge)];
-        return std::min(most_days,
-                        keeping.said == catalogue::Keeping::Said::time ? keeping.time.days : days_unknown);
-    }
-
     [[nodiscard]] flow::Slot dinner(basics::Day day) const {
         return flow::dinner_of(static_cast<int>((day - game_.today).count()));
     }
 
     /// The last slot of a leftover that is not frozen.
-    [[nodiscard]] flow::Slot cap(const catalogue::Ingredient& ingredient, const stock::Lot& lot) const {
+    [[nodiscard]] flow::Slot cap(const stock::Lot& lot) const {
         const bool thaws = lot.state != stock::State::fresh;
-        auto last = lot.since + basics::days{thaws ? days_thawed : keeps(ingredient)};
+        auto last = lot.since + basics::days{thaws ? days_thawed : game_.keeps_days(lot.ingredient)};
         if (lot.state == stock::State::thawing && lot.thawed_on) last = std::max(last, *lot.thawed_on);
         return dinner(last);
     }
@@ -103,13 +97,13 @@ class Stock {
         if (const stock::Lot* lot = kitchen_.lot(unit.lot)) {
             left.batch.dish = lot->dish;
             if (ingredient.in_serves && lot->state != stock::State::frozen)
-                left.batch.last = std::min(left.batch.last, cap(ingredient, *lot));
+                left.batch.last = std::min(left.batch.last, cap(*lot));
         } else {
             const Made& by = made_[id][made++];
             left.batch.dish = by.dish;
             left.batch.made = by.day;
             if (ingredient.in_serves)
-                left.batch.last = std::min(left.batch.last, dinner(by.day + basics::days{keeps(ingredient)}));
+                left.batch.last = std::min(left.batch.last, dinner(by.day + basics::days{game_.keeps_days(id)}));
         }
         if (unit.thaw_days > 0) {
             const bool water = unit.cold_water && unit.thaw_days == 1;
@@ -292,9 +286,7 @@ class Sources {
             if (row.meal != Meal::dinner || row.ready_meal || !game_.span.contains(row.day) || !dish.leaves ||
                 !table_.is_lunch(*dish.leaves) || flow::cook(kitchen_, row, {}, &table_.holds()).serves_thousandths == 0)
                 continue;
-            const auto& keeping = kitchen_.catalogue()[*dish.leaves].keeps[static_cast<std::size_t>(Keep::fridge)];
-            const int keeps = std::min(
-                most_days, keeping.said == catalogue::Keeping::Said::time ? keeping.time.days : days_unknown);
+            const int keeps = game_.keeps_days(*dish.leaves);
             const int source = static_cast<int>(game_.sources.size());
             bool used = false;
             for (basics::Day day = row.day + basics::days{1};
@@ -390,11 +382,11 @@ class Sources {
     void offer(std::size_t s) {
         served_.resize(game_.sources.size(), 0);
         LunchSlot& slot = game_.slots[s];
-        const auto option = [&](int source, std::int64_t fixed) {
+        const auto option = [&](int source, std::int64_t fixed, std::int64_t lately) {
             slot.options.push_back(static_cast<int>(game_.options.size()));
-            game_.options.push_back({static_cast<int>(s), source, fixed});
+            game_.options.push_back({static_cast<int>(s), source, fixed, lately});
         };
-        option(-1, -game_.bought);
+        option(-1, -game_.bought, 0);
         for (const int number : by_day_[day_number(slot.day)]) {
             const LunchSource& source = game_.sources[static_cast<std::size_t>(number)];
             const bool may = source.kind == LunchKind::cooked
@@ -404,10 +396,10 @@ class Sources {
                 ++slot.refused;
                 continue;
             }
-            std::int64_t fixed = liking(slot.person, source.dish);
-            if (source.kind == LunchKind::cooked) fixed -= had_lately(slot.day, source.dish);
+            const std::int64_t lately = source.kind == LunchKind::cooked ? had_lately(slot.day, source.dish) : 0;
+            std::int64_t fixed = liking(slot.person, source.dish) - lately;
             if (source.kind == LunchKind::larger) fixed -= minutes_a_larger_serve * game_.minute;
-            option(number, fixed);
+            option(number, fixed, lately);
             ++served_[static_cast<std::size_t>(number)];
         }
     }
@@ -484,6 +476,15 @@ std::int64_t LunchThing::there_at(int time) const {
 
 std::int64_t LunchThing::packs_for(std::int64_t lacks) const {
     return (plan_buys + lacks + pack - 1) / pack - (plan_buys + pack - 1) / pack;
+}
+
+int LunchGame::keeps_days(IngredientId id) const {
+    const auto& keeping = kitchen->catalogue()[id].keeps[static_cast<std::size_t>(Keep::fridge)];
+    return std::min(most_days, keeping.said == catalogue::Keeping::Said::time ? keeping.time.days : days_unknown);
+}
+
+std::int64_t LunchThing::bought_with(std::int64_t packs) const {
+    return ((plan_buys + pack - 1) / pack + packs) * pack - plan_buys;
 }
 
 std::int64_t LunchGame::again_cost(const LunchOption& a, const LunchOption& b) const {

@@ -47,6 +47,8 @@ struct LunchThing {
     [[nodiscard]] std::int64_t there_at(int time) const;
     /// Packs beyond the plan's own, where lunches lack so much.
     [[nodiscard]] std::int64_t packs_for(std::int64_t lacks) const;
+    /// What the plan's own packs and so many more leave for lunches.
+    [[nodiscard]] std::int64_t bought_with(std::int64_t packs) const;
 };
 
 /// Frozen packs of one lot with as many serves each.
@@ -85,6 +87,7 @@ struct LunchOption {
     int slot = 0;
     int source = -1;         ///< below 0: bought
     std::int64_t fixed = 0;  ///< what it is worth by itself
+    std::int64_t lately = 0; ///< of that, what having had it lately takes away
 };
 
 struct LunchSlot {
@@ -120,6 +123,8 @@ struct LunchGame {
 
     /// What it costs one person to have the two; nothing where they are not the same, or far enough apart.
     [[nodiscard]] std::int64_t again_cost(const LunchOption& a, const LunchOption& b) const;
+    /// How long what a dinner leaves keeps: what the catalogue says, and no longer than the stricter guess.
+    [[nodiscard]] int keeps_days(catalogue::IngredientId id) const;
     [[nodiscard]] int lunch_time(basics::Day day) const { return 2 * static_cast<int>((day - today).count()); }
 };
 

@@ -11,6 +11,19 @@ namespace {
 constexpr std::int64_t for_lacking = 1'000'000'000'000;
 constexpr std::int64_t one_serve = 1000;
 
+/// Of what keeps and of packs, whichever comes to less, where so much of what keeps is eaten once packs can be had.
+void choose_packs(const LunchThing& of, std::int64_t late, LunchTally& tally) {
+    const std::int64_t lacks = tally.bought;
+    const auto cost = [&](std::int64_t packs) {
+        const auto bought = std::min(of.bought_with(packs), late + lacks);
+        return static_cast<double>(packs * of.pack_price) - of.cost * static_cast<double>(bought);
+    };
+    tally.packs = lacks > 0 ? of.packs_for(lacks) : 0;
+    while (of.bought_with(tally.packs) < late + lacks && cost(tally.packs + 1) < cost(tally.packs)) ++tally.packs;
+    tally.bought = std::min(of.bought_with(tally.packs), late + lacks);
+    tally.kept -= tally.bought - lacks;
+}
+
 }  // namespace
 
 LunchPlan all_bought(const LunchGame& game) {
@@ -78,10 +91,12 @@ LunchTally LunchValue::tally(int thing) const {
     const auto at = static_cast<std::size_t>(thing);
     const LunchThing& of = game_->things[at];
     LunchTally tally;
+    std::int64_t late = 0;
     std::vector<std::int64_t> left;
     for (std::size_t time = 0; time < width_; ++time) {
         std::int64_t open = wants_[at * width_ + time];
         if (open == 0) continue;
+        const bool in_time = of.pack > 0 && static_cast<int>(time) >= game_->buys_from;
         if (left.empty()) {
             for (const LunchBatch& batch : of.batches) left.push_back(batch.amount);
         }
@@ -91,11 +106,11 @@ LunchTally LunchValue::tally(int thing) const {
             left[b] -= bite;
             open -= bite;
             (of.batches[b].danger ? tally.saved : tally.kept) += bite;
+            if (in_time && !of.batches[b].danger) late += bite;
         }
-        const bool in_time = of.pack > 0 && static_cast<int>(time) >= game_->buys_from;
         (in_time ? tally.bought : tally.lacking) += open;
     }
-    if (tally.bought > 0) tally.packs = of.packs_for(tally.bought);
+    if (tally.bought > 0 || late > 0) choose_packs(of, late, tally);
     return tally;
 }
 

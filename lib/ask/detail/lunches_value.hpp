@@ -19,7 +19,7 @@ struct LunchTally {
     std::int64_t saved = 0;
     std::int64_t kept = 0;
     std::int64_t packs = 0;    ///< beyond the plan's own
-    std::int64_t bought = 0;   ///< the amount that is wanted beyond what is there
+    std::int64_t bought = 0;   ///< what is eaten of these and of the plan's own
     std::int64_t lacking = 0;  ///< cannot be bought, or not in time
 };
 
@@ -40,7 +40,7 @@ class LunchValue {
     [[nodiscard]] std::int64_t with(int slot, int option);
 
     [[nodiscard]] LunchTally tally(int thing) const;
-    /// By time, what is eaten of each batch of a thing, and last what is bought.
+    /// By time, what is eaten of each batch of a thing where what is there is eaten first, and last what is not there.
     [[nodiscard]] std::vector<std::vector<std::int64_t>> eaten(int thing) const;
     /// Frozen packs of that kind that are thawed for a day's lunch.
     [[nodiscard]] int thawed(int source) const;
