@@ -46,7 +46,7 @@ class Model {
         : game_(game), options_(std::move(options)), whole_(whole), column_of_(game.options.size(), -1) {
         for (const int o : options_) {
             column_of_[static_cast<std::size_t>(o)] =
-                add(-static_cast<double>(option(o).fixed) / thousandths, 1, true);
+                add(-static_cast<double>(option(o).fixed + game_.bought) / thousandths, 1, true);
             if (option(o).source >= 0) by_source_[option(o).source].push_back(o);
         }
         one_a_slot();
@@ -403,8 +403,9 @@ std::int64_t easy_bound(const LunchGame& game) {
     std::int64_t bound = 0;
     for (const LunchThing& thing : game.things) bound += 1000 * thing.danger_price.minor + 1;
     for (const LunchSlot& slot : game.slots) {
-        std::int64_t best = -game.bought;
-        for (const int o : slot.options) best = std::max(best, game.options[static_cast<std::size_t>(o)].fixed);
+        std::int64_t best = 0;
+        for (const int o : slot.options)
+            best = std::max(best, game.options[static_cast<std::size_t>(o)].fixed + game.bought);
         bound += best;
     }
     return bound;
@@ -428,6 +429,7 @@ std::vector<int> few_of(const LunchGame& game, const Model& relaxed, const solve
 LunchesProved lunches_proved(const LunchGame& game, const LunchPlan& known, int effort,
                              const std::function<bool()>& go_on) {
     LunchesProved result{known, 0, false};
+    if (game.slots.empty()) return {known, 0, true};
     const std::int64_t value = value_of(game, known);
     std::vector<int> all;
     for (std::size_t o = 0; o < game.options.size(); ++o) all.push_back(static_cast<int>(o));
