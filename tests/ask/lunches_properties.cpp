@@ -29,10 +29,10 @@ TEST_CASE("lunches of small kitchens are worth what the best of all plans is wor
     int with_cooked = 0;
     int with_packs = 0;
     int proved = 0;
-    for (std::uint64_t number = 0; tried < 300; ++number) {
+    for (std::uint64_t number = 0; tried < 400; ++number) {
         const auto world = tests::random_lunch_world(number);
         const tests::LunchJudge judge(world.kitchen, world.today, world.days);
-        const auto best = judge.best_of_all(4000);
+        const auto best = judge.best_of_all(20'000);
         if (!best) continue;
         ++tried;
         INFO("kitchen " << number);

@@ -182,7 +182,7 @@ class World {
     void lots() {
         for (std::uint32_t i = 0; i < things_.size(); ++i) {
             const bool keeper = i >= leftovers + perishables;
-            const int count = i < leftovers ? random_.within(0, 2) : keeper ? random_.within(0, 1) : random_.within(0, 2);
+            const int count = i < leftovers ? random_.one_of(std::vector<int>{0, 0, 1, 1, 2}) : keeper ? random_.within(0, 1) : random_.within(0, 2);
             for (int n = 0; n < count; ++n) lot({i}, keeper);
         }
     }
@@ -195,7 +195,7 @@ class World {
         lot.place = {keeper ? 3U : (thing.in_serves ? (random_.percent(40) ? 0U : 1U) : 2U)};
         lot.state = lot.place.value == 0 ? stock::State::frozen : stock::State::fresh;
         lot.arrived = lot.since = wednesday - days{random_.within(0, thing.in_serves ? 2 : 5)};
-        lot.amount = {thing.dimension, thing.in_serves ? 1000 * random_.within(1, 3) : step * random_.within(2, 16)};
+        lot.amount = {thing.dimension, thing.in_serves ? 1000 * random_.within(1, 3) : step * random_.within(2, keeper ? 40 : 16)};
         if (thing.in_serves) {
             lot.dish = cookbook::DishId{id.value};
             if (lot.state == stock::State::frozen && random_.percent(50)) {
@@ -225,7 +225,7 @@ class World {
         }
         for (int day = 0; day < world_.days + 3; ++day) {
             if (random_.percent(12)) row(day, kitchen::Meal::lunch, any(false), random_.within(0, 1));
-            if (random_.percent(50)) row(day, kitchen::Meal::dinner, any(true), 0);
+            if (random_.percent(70)) row(day, kitchen::Meal::dinner, any(true), 0);
         }
     }
 
