@@ -2,16 +2,13 @@
 #include "ask/clear.hpp"
 
 #include <fmt/format.h>
-#include <unistd.h>
 
 #include <algorithm>
-#include <chrono>
-#include <csignal>
-#include <cstdio>
 #include <nlohmann/json.hpp>
 
 #include "ledger.hpp"
 #include "meaning.hpp"
+#include "progress.hpp"
 #include "show/clear.hpp"
 
 namespace samebase::cli {
@@ -26,53 +23,6 @@ struct Arguments {
     How how;
 };
 
-volatile std::sig_atomic_t interrupted = 0;
-
-/// While it lives Ctrl-C does not end the program, but the search, with the best so far.
-class Interruptible {
-  public:
-    Interruptible() : before_(std::signal(SIGINT, [](int) { interrupted = 1; })) { interrupted = 0; }
-    Interruptible(const Interruptible&) = delete;
-    Interruptible& operator=(const Interruptible&) = delete;
-    ~Interruptible() { std::signal(SIGINT, before_); }
-
-  private:
-    void (*before_)(int);
-};
-
-/// One line on a terminal that is written over, once it has taken half a second.
-class Progress {
-  public:
-    explicit Progress(const kitchen::Kitchen& kitchen)
-        : kitchen_(kitchen), shown_(isatty(STDERR_FILENO) != 0), start_(std::chrono::steady_clock::now()) {}
-    Progress(const Progress&) = delete;
-    Progress& operator=(const Progress&) = delete;
-    ~Progress() {
-        if (drawn_) std::fputs("\r\033[K", stderr);
-    }
-
-    bool operator()(const ask::ClearProgress& progress) {
-        using namespace std::chrono_literals;
-        const auto now = std::chrono::steady_clock::now();
-        if (shown_ && now - start_ > 500ms && now - last_ > 100ms) {
-            last_ = now;
-            drawn_ = true;
-            const std::string line =
-                fmt::format("\r\033[K{} ... {} so far (Ctrl-C ends it with the best so far)", progress.stage,
-                            show::signed_money(progress.value, kitchen_.household.currency));
-            std::fputs(line.c_str(), stderr);
-        }
-        return interrupted == 0;
-    }
-
-  private:
-    const kitchen::Kitchen& kitchen_;
-    bool shown_;
-    bool drawn_ = false;
-    std::chrono::steady_clock::time_point start_;
-    std::chrono::steady_clock::time_point last_{};
-};
-
 tl::expected<ask::ClearAnswer, Failure> answer_of(const Arguments& arguments, const kitchen::Kitchen& kitchen,
                                                   basics::Day today) {
     ask::ClearQuestion question{.until = {}, .effort = arguments.effort};
@@ -83,7 +33,7 @@ tl::expected<ask::ClearAnswer, Failure> answer_of(const Arguments& arguments, co
     }
     const Interruptible interruptible;
     Progress progress(kitchen);
-    auto answer = ask::ask_clear(kitchen, today, question, [&](const ask::ClearProgress& p) { return progress(p); });
+    auto answer = ask::ask_clear(kitchen, today, question, [&](const ask::ClearProgress& p) { return progress(p.stage, p.value); });
     if (!answer) return failure(not_understood, answer.error());
     return std::move(*answer);
 }

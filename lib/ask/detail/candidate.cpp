@@ -423,6 +423,10 @@ Candidate warmed(const Setting& setting, cookbook::DishId id) {
 }
 
 AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned) {
+    return at_table(kitchen, planned, kitchen::eaters(kitchen, planned.day, planned.meal));
+}
+
+AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned, std::vector<std::size_t> eaters) {
     AtTable table;
     Setting setting;
     setting.kitchen = &kitchen;
@@ -431,7 +435,7 @@ AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planne
     setting.question.serves = planned.serves;
     setting.meal = planned.meal;
     setting.using_ = kitchen.cookbook()[planned.dish].ingredients.front().ingredient;
-    setting.eaters = kitchen::eaters(kitchen, planned.day, planned.meal);
+    setting.eaters = std::move(eaters);
     if (planned.meal == kitchen::Meal::dinner) setting.guests_avoid = kitchen::guests_avoid(kitchen, planned.day);
     setting.available.assign(kitchen.catalogue().ingredients().size(), std::numeric_limits<std::int64_t>::max());
     setting.can_be_bought_before.assign(setting.available.size(), true);

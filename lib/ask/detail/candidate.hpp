@@ -52,6 +52,9 @@ struct AtTable {
     std::vector<std::string> cautions;  ///< serves apart, what replaces what
 };
 [[nodiscard]] AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned);
+/// The same where only these of the household eat it, as positions in household.people.
+[[nodiscard]] AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned,
+                               std::vector<std::size_t> eaters);
 
 /// Whether a base starts from what is used.
 [[nodiscard]] bool starts_from(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, const catalogue::Of& what);
