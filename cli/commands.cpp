@@ -9,6 +9,8 @@ void add_commands(CLI::App& app, Chosen& chosen) {
     add_balance(app, chosen);
     add_clear(app, chosen);
     add_lunches(app, chosen);
+    add_thaw(app, chosen);
+    add_carry(app, chosen);
     add_got(app, chosen);
     add_moved(app, chosen);
     add_opened(app, chosen);

@@ -20,6 +20,8 @@ void add_swap(CLI::App& app, Chosen& chosen);
 void add_balance(CLI::App& app, Chosen& chosen);
 void add_clear(CLI::App& app, Chosen& chosen);
 void add_lunches(CLI::App& app, Chosen& chosen);
+void add_thaw(CLI::App& app, Chosen& chosen);
+void add_carry(CLI::App& app, Chosen& chosen);
 void add_got(CLI::App& app, Chosen& chosen);
 void add_moved(CLI::App& app, Chosen& chosen);
 void add_opened(CLI::App& app, Chosen& chosen);

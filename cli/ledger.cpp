@@ -6,6 +6,7 @@
 #include <iostream>
 #include <nlohmann/json.hpp>
 
+#include "meaning.hpp"
 #include "show/change.hpp"
 
 namespace samebase::cli {
@@ -16,6 +17,19 @@ void add_dry_run(CLI::App& command, How& how) {
 
 void add_yes(CLI::App& command, How& how) {
     command.add_flag("--yes,-y", how.yes, "ask nothing");
+}
+
+tl::unexpected<Failure> dry_run_without(const std::string& option) {
+    return failure(not_understood, {{"arguments", fmt::format("--dry-run without {}", option),
+                                     fmt::format("{}, or neither of them", option), std::nullopt}});
+}
+
+tl::expected<basics::Day, Failure> done_day(const std::string& text, basics::Day today, const std::string& where) {
+    if (text.empty()) return today;
+    auto day = day_meant(text, today, where);
+    if (!day || *day <= today) return day;
+    return failure(not_understood, {{where, fmt::format("{} has not come yet", basics::iso(*day)),
+                                     fmt::format("{} or a day before it", basics::iso(today)), std::nullopt}});
 }
 
 bool on_terminal() {

@@ -24,6 +24,12 @@ struct How {
 void add_dry_run(CLI::App& command, How& how);
 void add_yes(CLI::App& command, How& how);
 
+/// A dry run of a command that only answers where it was not told to write.
+[[nodiscard]] tl::unexpected<Failure> dry_run_without(const std::string& option);
+/// The day of "--done [DAY]": today where none is said, and never one that has not come.
+[[nodiscard]] tl::expected<basics::Day, Failure> done_day(const std::string& text, basics::Day today,
+                                                          const std::string& where);
+
 /// Whether somebody is there who can be asked.
 [[nodiscard]] bool on_terminal();
 /// Asks on standard error and reads a line; nothing at the end of the input.

@@ -63,8 +63,10 @@ tl::expected<catalogue::Found, Failure> one_clear(const NameIndex& index, const 
     return failure(not_understood, {{words, "nothing is called that", what, hint}});
 }
 
-std::optional<stock::LotNumber> lot_number(const std::string& words) {
+std::optional<stock::LotNumber> lot_number(std::string words) {
+    constexpr std::string_view of = "of ";
     constexpr std::string_view head = "lot ";
+    if (words.starts_with(of)) words.erase(0, of.size());
     if (words.rfind(head, 0) != 0) return std::nullopt;
     stock::LotNumber number = 0;
     const char* end = words.data() + words.size();

@@ -31,9 +31,9 @@ std::vector<Thing> without(const std::vector<Thing>& first, const std::vector<Th
     return result;
 }
 
+/// To whoever takes it out, one pack of a lot is as good as another.
 bool same_move(const flow::ThawMove& a, const flow::ThawMove& b) {
-    return a.lot == b.lot && a.day == b.day && a.amount == b.amount && a.for_day == b.for_day &&
-           a.for_meal == b.for_meal;
+    return a.lot == b.lot && a.day == b.day && a.packs == b.packs && a.for_day == b.for_day && a.for_meal == b.for_meal;
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <tuple>
 
+#include "flow/thaw.hpp"
 #include "stock/room.hpp"
 
 namespace samebase::flow {
@@ -122,6 +123,32 @@ std::vector<Crowding> crowded(const kitchen::Kitchen& kitchen, const Balance& ba
         }
     }
     return result;
+}
+
+std::vector<std::int64_t> taken_by_day(const kitchen::Kitchen& kitchen, const Balance& balance,
+                                       stock::PlaceId freezer) {
+    const Filling filling(kitchen, balance);
+    std::vector<std::int64_t> taken;
+    // What is not frozen in it yet: bought on the way.
+    for (const auto& here : filling.occupants()[freezer.index()]) {
+        taken.push_back(0);
+        for (const Occupant& occupant : here) taken.back() += occupant.lot == 0 ? occupant.ml : 0;
+    }
+    const auto moves = thaw_moves(kitchen, balance);
+    const auto uses = frozen_uses(kitchen, balance);
+    for (const stock::Lot& lot : kitchen.lots) {
+        if (lot.place != freezer || !lot.usable_amount()) continue;
+        const auto& thing = kitchen.catalogue()[lot.ingredient];
+        const auto room = [&](std::int64_t amount) { return stock::room_taken(thing, {thing.dimension, amount}); };
+        for (std::size_t d = 0; d < taken.size(); ++d) {
+            const auto day = balance.span.first + basics::days{static_cast<int>(d)};
+            std::int64_t left = lot.amount.value();
+            for (const ThawMove& move : moves) left -= move.lot == lot.number && move.day <= day ? move.amount : 0;
+            for (const FrozenUse& use : uses) left -= use.lot == lot.number && use.day <= day ? use.amount : 0;
+            if (left > 0) taken[d] += room(left);
+        }
+    }
+    return taken;
 }
 
 }  // namespace samebase::flow

@@ -23,4 +23,9 @@ struct Crowding {
 /// into the fridge. In the order of (place, day).
 [[nodiscard]] std::vector<Crowding> crowded(const kitchen::Kitchen& kitchen, const Balance& balance);
 
+/// Millilitres that are taken in a freezer at the end of each day of the balance, as thaw_moves() and frozen_uses()
+/// empty it.
+[[nodiscard]] std::vector<std::int64_t> taken_by_day(const kitchen::Kitchen& kitchen, const Balance& balance,
+                                                     stock::PlaceId freezer);
+
 }  // namespace samebase::flow

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <map>
+#include <numeric>
 #include <tuple>
 #include <utility>
 
@@ -138,6 +139,46 @@ basics::Result<Lot> settled(const Draft& draft, Lot lot, stock::PlaceId to, std:
     return lot;
 }
 
+/// All that is left of a lot; the lot that was has nothing any more.
+Lot emptied(Lot& lot) {
+    Lot all = lot;
+    lot.amount = {lot.amount.dimension(), 0};
+    lot.packs.clear();
+    lot.part_of = 0;
+    lot.rough.reset();
+    return all;
+}
+
+/// A part of a lot goes from where it is; without a number, as a lot of its own. What is told of it.
+basics::Result<std::string> enter_move(Draft& draft, const Lot& rest, Lot part, stock::PlaceId to,
+                                       std::optional<stock::ThawMethod> thaw) {
+    if (part.number == 0) part.number = draft.next_number();
+    auto after = settled(draft, part, to, thaw);
+    if (!after) return tl::make_unexpected(after.error());
+    const Kind kind = after->state == State::thawing && part.state == State::frozen ? Kind::thawing : Kind::moved;
+    draft.enter(kind, Column::moved_out, rest, -part.amount.value());
+    draft.enter(kind, Column::moved_in, *after, part.amount.value());
+    std::string how;
+    if (kind == Kind::thawing) {
+        how = fmt::format(", to be cooked from {}", basics::iso(*after->thawed_on));
+    } else if (after->state == State::frozen && part.state != State::frozen) {
+        how = ", to freeze";
+    }
+    return named(draft.kitchen(), *after) + how + dates(*after);
+}
+
+/// Whether the lot has these packs, or is loose and has that much.
+bool has_packs(const Lot& lot, std::vector<std::int64_t> weights) {
+    std::vector<std::int64_t> packs = lot.packs;
+    if (packs.empty()) {
+        const auto sum = std::accumulate(weights.begin(), weights.end(), std::int64_t{0});
+        return sum > 0 && sum <= lot.amount.value();
+    }
+    std::sort(packs.begin(), packs.end());
+    std::sort(weights.begin(), weights.end());
+    return !weights.empty() && std::includes(packs.begin(), packs.end(), weights.begin(), weights.end());
+}
+
 }  // namespace
 
 basics::Result<Change> got(const At& at, std::span<const Got> things) {
@@ -177,32 +218,35 @@ basics::Result<Change> moved(const At& at, std::span<const Item> things, stock::
         for (const Portion& portion : *portions) {
             Lot rest = draft.lot(portion.lot);
             const bool all = portion.value >= rest.amount.value();
-            Lot part = rest;
-            if (all) {
-                rest.amount = {rest.amount.dimension(), 0};
-                rest.packs.clear();
-                rest.part_of = 0;
-                rest.rough.reset();
-            } else {
-                part = stock::split(rest, portion.value);
-                part.number = draft.next_number();
-            }
-            auto after = settled(draft, part, to, thaw);
-            if (!after) return tl::make_unexpected(after.error());
-            const Kind kind =
-                after->state == State::thawing && part.state == State::frozen ? Kind::thawing : Kind::moved;
-            draft.enter(kind, Column::moved_out, rest, -portion.value);
-            draft.enter(kind, Column::moved_in, *after, portion.value);
-            std::string how;
-            if (kind == Kind::thawing) {
-                how = fmt::format(", to be cooked from {}", basics::iso(*after->thawed_on));
-            } else if (after->state == State::frozen && part.state != State::frozen) {
-                how = ", to freeze";
-            }
-            parts.push_back(named(at.kitchen, *after) + how + dates(*after));
+            const Lot part = all ? emptied(rest) : stock::split(rest, portion.value);
+            const auto told = enter_move(draft, rest, part, to, thaw);
+            if (!told) return tl::make_unexpected(told.error());
+            parts.push_back(*told);
         }
     }
     draft.change().line = fmt::format("moved to {}: {}", at.kitchen.place(to).name, detail::joined(parts));
+    return draft.change();
+}
+
+basics::Result<Change> moved_packs(const At& at, std::span<const PacksOfLot> packs, stock::PlaceId to,
+                                   std::optional<stock::ThawMethod> thaw) {
+    Draft draft(at, "moved");
+    std::vector<std::string> parts;
+    for (const PacksOfLot& some : packs) {
+        const auto there = draft.find({some.lot, {}, {}, {}});
+        if (there.empty() || !has_packs(draft.lot(some.lot), some.weights)) {
+            return basics::problem(fmt::format("lot {}", some.lot), "these packs are not there",
+                                   "packs of the lot as it is", "'samebase stock' lists it");
+        }
+        Lot rest = draft.lot(some.lot);
+        const auto value = std::accumulate(some.weights.begin(), some.weights.end(), std::int64_t{0});
+        const Lot part = value == rest.amount.value() ? emptied(rest) : stock::split_packs(rest, some.weights);
+        const auto told = enter_move(draft, rest, part, to, thaw);
+        if (!told) return tl::make_unexpected(told.error());
+        parts.push_back(*told);
+    }
+    if (!parts.empty())
+        draft.change().line = fmt::format("moved to {}: {}", at.kitchen.place(to).name, detail::joined(parts));
     return draft.change();
 }
 
@@ -289,6 +333,19 @@ basics::Result<Change> out(const At& at, catalogue::IngredientId staple, bool is
     draft.change().facts.push_back({is_out, {Fact::Kind::out, staple, 0, {}}});
     draft.change().line = thing.name + (is_out ? " is out" : " is there again");
     return draft.change();
+}
+
+Change one_after_other(Change first, Change second) {
+    if (first.empty()) return second;
+    const auto add = [](auto& to, auto& from) { to.insert(to.end(), from.begin(), from.end()); };
+    if (!second.line.empty()) first.line += "; " + second.line;
+    add(first.notes, second.notes);
+    add(first.entries, second.entries);
+    add(first.plan, second.plan);
+    add(first.history, second.history);
+    add(first.facts, second.facts);
+    add(first.counted, second.counted);
+    return first;
 }
 
 void apply(Kitchen& kitchen, const Change& change) {

@@ -130,6 +130,16 @@ struct Got {
 [[nodiscard]] basics::Result<Change> moved(const At& at, std::span<const Item> things, stock::PlaceId to,
                                            std::optional<stock::ThawMethod> thaw);
 
+/// Packs of one lot by their true weights; of a loose lot, an amount.
+struct PacksOfLot {
+    stock::LotNumber lot = 0;
+    std::vector<std::int64_t> weights;
+};
+
+/// The same as moved() for packs that somebody chose. Refused besides: a lot that is not there, or has no such packs.
+[[nodiscard]] basics::Result<Change> moved_packs(const At& at, std::span<const PacksOfLot> packs, stock::PlaceId to,
+                                                 std::optional<stock::ThawMethod> thaw);
+
 /// Things are opened or cut: of a lot in packs one pack, of whole pieces one piece, unless a quantity is given;
 /// otherwise all of the lot.
 [[nodiscard]] basics::Result<Change> opened(const At& at, std::span<const Item> things);
@@ -191,6 +201,9 @@ struct Cooked {
 
 /// Past menus, as they are brought in: rows that are not yet in the history.
 [[nodiscard]] Change remember(const At& at, std::span<const Had> meals);
+
+/// What both changes do, one after the other, told in one line; `second` was computed from the kitchen after `first`.
+[[nodiscard]] Change one_after_other(Change first, Change second);
 
 /// The snapshot after the change, and the number of the next lot. What has nothing left is no longer in it. Facts of
 /// kind pack are the store's and change nothing here.

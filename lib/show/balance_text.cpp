@@ -25,11 +25,6 @@ std::string litres(std::int64_t ml) {
     return fmt::format("{}.{} L", ml / 1000, ml % 1000 / 100);
 }
 
-/// As one or more words of a command line: with an apostrophe in it, in quotes.
-std::string shell(const std::string& text) {
-    return text.find('\'') == std::string::npos ? text : fmt::format("\"{}\"", text);
-}
-
 std::size_t count_of(const ask::BalanceAnswer& answer, Kind kind) {
     return static_cast<std::size_t>(std::count_if(answer.findings.begin(), answer.findings.end(),
                                                   [&](const Finding& finding) { return finding.kind == kind; }));

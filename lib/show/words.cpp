@@ -140,6 +140,10 @@ std::string listed(const std::vector<std::string>& words) {
     return result;
 }
 
+std::string shell(const std::string& text) {
+    return text.find('\'') == std::string::npos ? text : fmt::format("\"{}\"", text);
+}
+
 std::string capitalised(std::string text) {
     if (!text.empty()) text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
     return text;

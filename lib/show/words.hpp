@@ -50,6 +50,9 @@ struct Manner {
 /// "a", "a and b", "a, b and c".
 [[nodiscard]] std::string listed(const std::vector<std::string>& words);
 
+/// As one or more words of a command line: with an apostrophe in it, in quotes.
+[[nodiscard]] std::string shell(const std::string& text);
+
 [[nodiscard]] std::string capitalised(std::string text);
 
 }  // namespace samebase::show

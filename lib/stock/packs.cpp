@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cassert>
 #include <functional>
+#include <iterator>
+#include <numeric>
 
 #include "basics/exact.hpp"
 
@@ -96,6 +98,30 @@ Lot split(Lot& lot, std::int64_t value) {
         if (part.part_of <= part.packs.back()) part.part_of = 0;
     }
     take(lot, value);
+    return part;
+}
+
+Lot split_packs(Lot& lot, std::span<const std::int64_t> weights) {
+    const std::int64_t value = std::accumulate(weights.begin(), weights.end(), std::int64_t{0});
+    if (lot.packs.empty()) return split(lot, value);
+    Lot part = lot;
+    part.number = 0;
+    part.amount = {lot.amount.dimension(), value};
+    part.packs.clear();
+    part.part_of = 0;
+    for (const std::int64_t weight : weights) {
+        const auto pack = std::find(lot.packs.rbegin(), lot.packs.rend(), weight);
+        assert(pack != lot.packs.rend());
+        if (pack == lot.packs.rbegin() && lot.part_of != 0) {
+            part.part_of = lot.part_of;
+            lot.part_of = 0;
+            part.packs.push_back(weight);
+        } else {
+            part.packs.insert(part.packs.end() - (part.part_of != 0 ? 1 : 0), weight);
+        }
+        lot.packs.erase(std::prev(pack.base()));
+    }
+    add_amount(lot, -value);
     return part;
 }
 

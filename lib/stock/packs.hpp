@@ -5,6 +5,7 @@
 #pragma once
 
 #include <cstdint>
+#include <span>
 #include <vector>
 
 #include "stock/lot.hpp"
@@ -29,6 +30,10 @@ void take(Lot& lot, std::int64_t value);
 
 /// Takes that much away as a lot of its own, alike but for its number, which is 0.
 [[nodiscard]] Lot split(Lot& lot, std::int64_t value);
+
+/// Takes these packs away as a lot of its own, alike but for its number, which is 0. Each weight is that of a pack of
+/// the lot, as often as it is said; of a loose lot, their sum is split off.
+[[nodiscard]] Lot split_packs(Lot& lot, std::span<const std::int64_t> weights);
 
 /// Adds that much, above 0: a part pack is filled first, and what is more makes one more pack.
 void put(Lot& lot, std::int64_t value);

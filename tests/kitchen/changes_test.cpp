@@ -207,6 +207,52 @@ TEST_CASE("a whole bird of two kilograms takes two days, and in cold water it is
     CHECK(story.kitchen.lots.front().use_by == story.today);
 }
 
+TEST_CASE("packs that somebody chose are moved, and others of the lot stay") {
+    Story story;
+    story.gets("beef-mince", {grams(1500), 3'000, {}}, "far-freezer");
+    story.does([](const At& at) {
+        return kitchen::count(at, world.place("far-freezer"),
+                              {{{world.ingredient("beef-mince"), {}, packs(2'500), {}}}}, false);
+    });
+    REQUIRE(story.kitchen.lots.front().packs == std::vector<std::int64_t>{500'000, 500'000, 250'000});
+    const kitchen::PacksOfLot one{1, {500'000}};
+    const auto place = world.place("fridge");
+    const Change change =
+        story.does([&](const At& at) { return kitchen::moved_packs(at, {{one}}, place, stock::ThawMethod::fridge); });
+    CHECK(change.line == "moved to fridge: 1 pack (500 g) beef mince, to be cooked from 2026-11-26, use by 2026-11-27");
+    CHECK(story.kitchen.lots.front().packs == std::vector<std::int64_t>{500'000, 250'000});
+    CHECK(story.kitchen.lots.front().part_of == 500'000);
+    CHECK(story.kitchen.lots.back().state == State::thawing);
+    CHECK(story.has("beef-mince") == 1'250'000);
+    // Two changes as one.
+    const At at{story.kitchen, story.today, story.next_lot};
+    const kitchen::PacksOfLot rest{1, {500'000, 250'000}};
+    auto nothing = kitchen::moved_packs(at, {}, place, {});
+    REQUIRE(nothing);
+    CHECK(nothing->empty());
+    const auto all = kitchen::moved_packs(at, {{rest}}, world.place("near-freezer"), {});
+    REQUIRE(all);
+    const Change both = kitchen::one_after_other(*nothing, *all);
+    CHECK(both.entries == all->entries);
+    CHECK(both.line == all->line);
+    CHECK(kitchen::one_after_other(change, *all).line == change.line + "; " + all->line);
+    CHECK(kitchen::one_after_other(change, *all).entries.size() == change.entries.size() + all->entries.size());
+}
+
+TEST_CASE("packs that are not there are not moved") {
+    Story story;
+    story.gets("beef-mince", {grams(1500), 3'000, {}}, "far-freezer");
+    const auto place = world.place("fridge");
+    for (const kitchen::PacksOfLot& wrong :
+         {kitchen::PacksOfLot{1, {400'000}}, kitchen::PacksOfLot{1, {500'000, 500'000, 500'000, 500'000}},
+          kitchen::PacksOfLot{1, {}}, kitchen::PacksOfLot{2, {500'000}}}) {
+        CHECK(story.fails([&](const At& at) {
+            return kitchen::moved_packs(at, {{wrong}}, place, stock::ThawMethod::fridge);
+        }) == "lot " + std::to_string(wrong.lot) +
+                  ": these packs are not there; expected packs of the lot as it is; 'samebase stock' lists it");
+    }
+}
+
 TEST_CASE("nothing perishable is thawed on the shelf") {
     Story story;
     story.gets("beef-mince", packs(1'000), "near-freezer");

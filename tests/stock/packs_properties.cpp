@@ -1,6 +1,7 @@
 #include <rapidcheck.h>
 #include <rapidcheck/catch.h>
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <numeric>
 
@@ -66,5 +67,32 @@ TEST_CASE("taking, splitting and putting keep lots sound and lose nothing") {
         stock::put_packs(more, extra, whole);
         RC_ASSERT(unsound(more) == std::nullopt);
         RC_ASSERT(more.amount >= before.amount);
+    });
+}
+
+TEST_CASE("packs that are chosen go as they are, and the others stay as they were") {
+    rc::prop("chosen packs", [] {
+        const Lot before = any_lot();
+        std::vector<std::int64_t> chosen;
+        std::vector<std::int64_t> others;
+        for (const std::int64_t pack : before.packs) (*rc::gen::arbitrary<bool>() ? chosen : others).push_back(pack);
+        if (before.packs.empty() && before.amount.value() > 0)
+            chosen.push_back(*rc::gen::inRange<std::int64_t>(1, before.amount.value() + 1));
+        if (chosen.empty()) return;
+        Lot rest = before;
+        const Lot part = stock::split_packs(rest, chosen);
+        RC_ASSERT(unsound(rest) == std::nullopt);
+        RC_ASSERT(unsound(part) == std::nullopt);
+        RC_ASSERT(rest.amount + part.amount == before.amount);
+        RC_ASSERT(part.number == 0);
+        if (before.packs.empty()) return;
+        const auto sorted = [](std::vector<std::int64_t> packs) {
+            std::sort(packs.begin(), packs.end());
+            return packs;
+        };
+        RC_ASSERT(sorted(part.packs) == sorted(chosen));
+        RC_ASSERT(sorted(rest.packs) == sorted(others));
+        RC_ASSERT((part.part_of == 0 || rest.part_of == 0));
+        RC_ASSERT(part.part_of + rest.part_of == before.part_of);
     });
 }

@@ -78,3 +78,22 @@ TEST_CASE("what is put back fills the part pack first") {
 TEST_CASE("even packs differ by one at most and lose nothing") {
     CHECK(stock::even_packs(10, 3) == std::vector<std::int64_t>{4, 3, 3});
 }
+
+TEST_CASE("a tray is taken from the middle, and the part pack stays a part") {
+    Lot lot = mince({500, 480, 250}, 500);
+    const std::vector<std::int64_t> one{480};
+    const Lot taken = stock::split_packs(lot, one);
+    CHECK(taken.packs == std::vector<std::int64_t>{480});
+    CHECK(taken.part_of == 0);
+    CHECK(lot.packs == std::vector<std::int64_t>{500, 250});
+    CHECK(lot.part_of == 500);
+    CHECK(sound(lot));
+    CHECK(sound(taken));
+    const std::vector<std::int64_t> both{250, 500};
+    const Lot all = stock::split_packs(lot, both);
+    CHECK(all.packs == std::vector<std::int64_t>{500, 250});
+    CHECK(all.part_of == 500);
+    CHECK(lot.packs.empty());
+    CHECK(lot.part_of == 0);
+    CHECK(lot.amount.value() == 0);
+}

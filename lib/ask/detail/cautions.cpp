@@ -4,18 +4,11 @@
 #include <set>
 
 #include "ask/detail/candidate.hpp"
+#include "stock/thaw.hpp"
 
 namespace samebase::ask::detail {
 
 namespace {
-
-/// Cold water: 66 minutes a kilogram and at least an hour, changed every half hour (US land-grant extension services
-/// citing USDA FSIS, The Big Thaw; reference rows "whole turkey" and "1 lb package"), then cooked at once.
-int cold_water_minutes(std::int64_t mg) {
-    constexpr std::int64_t minutes_per_kg = 66;
-    constexpr std::int64_t mg_per_kg = 1'000'000;
-    return static_cast<int>(std::max<std::int64_t>(60, (mg * minutes_per_kg + mg_per_kg - 1) / mg_per_kg));
-}
 
 void thawing(const kitchen::Kitchen& kitchen, const std::vector<LotUse>& uses, const flow::Cooking& cooking,
              basics::Day today, std::vector<std::string>& cautions) {
@@ -28,7 +21,7 @@ void thawing(const kitchen::Kitchen& kitchen, const std::vector<LotUse>& uses, c
             cautions.push_back(fmt::format(
                 "The {} is frozen: thaw it in cold water in a leakproof bag, changed every 30 minutes, about "
                 "{} minutes, never on the bench, and cook it at once.",
-                thing.name, mass ? cold_water_minutes(mass->value) : 60));
+                thing.name, stock::cold_water_minutes(mass ? mass->value : 0)));
         } else {
             cautions.push_back(
                 fmt::format("The {} is frozen: thaw it in the fridge, 24 hours for every 1.8 kg and at least 24 hours.",
