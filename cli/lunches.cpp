@@ -53,8 +53,8 @@ tl::expected<kitchen::Change, Failure> planned(const Arguments& arguments, const
     change->line = line_of(*answer, bought);
     for (const std::string& note : answer->notes) change->notes.push_back(note);
     if (bought > 0)
-        change->notes.push_back(fmt::format("{} {} bought, which no plan says.", bought,
-                                            bought == 1 ? "lunch is" : "lunches are"));
+        change->notes.push_back(
+            fmt::format("{} {} bought, which no plan says.", bought, bought == 1 ? "lunch is" : "lunches are"));
     return change;
 }
 

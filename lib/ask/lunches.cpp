@@ -84,8 +84,8 @@ detail::LunchesProved proved(LunchGame& game, LunchPlan plan, int effort, const 
         game.cuts.insert(game.cuts.end(), cuts.begin(), cuts.end());
         if (proof + 1 < most_proofs && go_on()) {
             // What was known before is still to be had.
-            const LunchPlan other = balanced(game, detail::lunches_polished(
-                                                       game, detail::lunches_that_can_be_had(game, found.plan)));
+            const LunchPlan other =
+                balanced(game, detail::lunches_polished(game, detail::lunches_that_can_be_had(game, found.plan)));
             if (value_of(game, other) > value_of(game, plan)) plan = other;
             continue;
         }

@@ -17,9 +17,9 @@
 //                  had as a leftover on that day, or that is planned for that lunch
 //     bought       a lunch bought outside: always possible
 // Nobody gets what they avoid or dislike. Where it is not known which tub is eaten, a leftover holds what any lot of it
-// may hold. A serve apart that a dish defines is made as the plan makes it (flow::cook). Nothing stands in for anything:
-// a plan does not say so, and what is written must balance as what is answered. A lunch is one serve for everyone,
-// however much they eat at dinner: tubs are not cut, and plans count whole serves.
+// may hold. A serve apart that a dish defines is made as the plan makes it (flow::cook). Nothing stands in for
+// anything: a plan does not say so, and what is written must balance as what is answered. A lunch is one serve for
+// everyone, however much they eat at dinner: tubs are not cut, and plans count whole serves.
 //
 // The value of a plan of the open lunches is, in money,
 //
@@ -32,7 +32,8 @@
 //
 //     D(i), L(i)         what is there of i in danger and what keeps, T(i) and K(i) their prices
 //     saved(i)           of what is in danger, what the lunches eat: day by day, what ends first first
-//     kept(i), packs(i)  what they want beyond that: of what keeps, and after the first shopping slot of what is left of
+//     kept(i), packs(i)  what they want beyond that: of what keeps, and after the first shopping slot of what is left
+//     of
 //                        the packs that the plan buys and of whole packs beyond these, whichever comes to less. Nothing
 //                        is wanted beyond what is there before that slot, nor of what is not sold
 //
@@ -105,13 +106,13 @@ struct Lunch {
     basics::Day day;
     std::size_t person = 0;  ///< position in household.people
     LunchKind kind = LunchKind::bought;
-    std::optional<cookbook::DishId> dish;              ///< nothing: bought
-    stock::LotNumber from_lot = 0;                     ///< 0: what a dinner leaves, is cooked, or is bought
-    std::int64_t pack = 0;                             ///< of a frozen pack: the serves in it, in thousandths
-    std::optional<basics::Day> made;                   ///< the dinner that leaves it, where that is yet to be cooked
-    std::optional<basics::Day> use_by;                 ///< the last day for a leftover
-    std::vector<LunchBecause> because;                 ///< what is its own: the thing it eats, had lately, liking
-    std::string reason;                                ///< why it is bought
+    std::optional<cookbook::DishId> dish;  ///< nothing: bought
+    stock::LotNumber from_lot = 0;         ///< 0: what a dinner leaves, is cooked, or is bought
+    std::int64_t pack = 0;                 ///< of a frozen pack: the serves in it, in thousandths
+    std::optional<basics::Day> made;       ///< the dinner that leaves it, where that is yet to be cooked
+    std::optional<basics::Day> use_by;     ///< the last day for a leftover
+    std::vector<LunchBecause> because;     ///< what is its own: the thing it eats, had lately, liking
+    std::string reason;                    ///< why it is bought
 };
 
 /// A lunch dish that is cooked for some of those at home.
@@ -142,17 +143,17 @@ struct LunchStanding {
 struct LunchesAnswer {
     basics::Span span;
     basics::Day horizon;
-    std::vector<Lunch> lunches;           ///< in the order of (day, person)
-    std::vector<LunchStanding> standing;  ///< in the order of (day, person)
-    std::vector<LunchCooked> cooked;      ///< in the order of (day, dish)
-    std::vector<LunchLarger> larger;      ///< in the order of (day, dish)
-    std::vector<flow::Purchase> to_buy;   ///< beyond what the plan buys
-    std::vector<flow::ThawMove> take_out; ///< for these lunches and larger dinners, beyond what the plan takes out
-    std::vector<LunchBecause> because;    ///< of the whole: their sum is the value
-    basics::Money all_bought;             ///< what bought lunches would cost for all that are open
-    basics::Money spent;                  ///< what the lunches cost: what keeps, what is bought, bought lunches
-    basics::Money saved;                  ///< the price of what they keep from the bin
-    basics::Money extra_bin;              ///< what opening, thawing and buying for them toss besides, by the full balance
+    std::vector<Lunch> lunches;            ///< in the order of (day, person)
+    std::vector<LunchStanding> standing;   ///< in the order of (day, person)
+    std::vector<LunchCooked> cooked;       ///< in the order of (day, dish)
+    std::vector<LunchLarger> larger;       ///< in the order of (day, dish)
+    std::vector<flow::Purchase> to_buy;    ///< beyond what the plan buys
+    std::vector<flow::ThawMove> take_out;  ///< for these lunches and larger dinners, beyond what the plan takes out
+    std::vector<LunchBecause> because;     ///< of the whole: their sum is the value
+    basics::Money all_bought;              ///< what bought lunches would cost for all that are open
+    basics::Money spent;                   ///< what the lunches cost: what keeps, what is bought, bought lunches
+    basics::Money saved;                   ///< the price of what they keep from the bin
+    basics::Money extra_bin;  ///< what opening, thawing and buying for them toss besides, by the full balance
     basics::Money value;
     basics::Money bound;  ///< no plan of lunches is worth more
     bool proved_best = false;

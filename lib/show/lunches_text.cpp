@@ -26,9 +26,7 @@ struct Page {
     const Manner& manner;
 
     [[nodiscard]] std::string price(basics::Money amount) const { return money(amount, kitchen.household.currency); }
-    [[nodiscard]] const std::string& name_of(std::size_t person) const {
-        return kitchen.household.people[person].name;
-    }
+    [[nodiscard]] const std::string& name_of(std::size_t person) const { return kitchen.household.people[person].name; }
     [[nodiscard]] std::string names(const std::vector<std::size_t>& people) const {
         std::vector<std::string> words;
         for (const std::size_t person : people) words.push_back(name_of(person));
@@ -91,15 +89,16 @@ std::string cooked_words(const Page& page, const ask::LunchCooked& cooked) {
 
 /// A cook's words for the lines of the sum.
 std::string_view plain_name(ask::LunchLine line) {
-    constexpr std::array<std::string_view, 8> names{"all bought", "kept from the bin", "from stock", "to buy",
-                                                    "bought",     "effort",            "had lately", "liking"};
+    constexpr std::array<std::string_view, 8> names{"all bought", "kept from the bin", "from stock", "to buy", "bought",
+                                                    "effort",     "had lately",        "liking"};
     return names[static_cast<std::size_t>(line)];
 }
 
 void every_line(const Page& page, const ask::LunchBecause& because, std::string& out) {
-    out += wrapped(fmt::format("         {:>9}  {:<17} {}", signed_money(because.money, page.kitchen.household.currency),
-                               plain_name(because.line), detail::line_words(because, page.kitchen)),
-                   38);
+    out +=
+        wrapped(fmt::format("         {:>9}  {:<17} {}", signed_money(because.money, page.kitchen.household.currency),
+                            plain_name(because.line), detail::line_words(because, page.kitchen)),
+                38);
     out.erase(out.find_last_not_of(' ') + 1);
     out += "\n";
 }
@@ -194,8 +193,10 @@ void to_do(const Page& page, std::string& out) {
                "\n";
     }
     for (const auto& move : page.answer.take_out)
-        out += wrapped(fmt::format("Take out {}: {}.", day(move.day, page.today), words(move, page.kitchen, page.today)), 2) +
-               "\n";
+        out +=
+            wrapped(fmt::format("Take out {}: {}.", day(move.day, page.today), words(move, page.kitchen, page.today)),
+                    2) +
+            "\n";
     if (page.answer.to_buy.empty()) return;
     std::vector<std::string> words;
     for (const auto& buy : page.answer.to_buy)
@@ -245,8 +246,7 @@ std::string text(const ask::LunchesAnswer& answer, const kitchen::Kitchen& kitch
                "\n";
     }
     cautions(page, out);
-    if (!answer.lunches.empty() || !answer.standing.empty())
-        out += "Local food-safety advice and labels come first.\n";
+    if (!answer.lunches.empty() || !answer.standing.empty()) out += "Local food-safety advice and labels come first.\n";
     return out;
 }
 

@@ -76,7 +76,7 @@ def schema_name(arguments):
         return "answer-import-recipe"
     if command in CHANGES or (command == "import" and "--stock-csv" in words + arguments):
         return "answer-change"
-    writes = {"else": "--take", "clear": "--write", "thaw": "--done", "carry": "--done"}
+    writes = {"else": "--take", "clear": "--write", "lunches": "--write", "thaw": "--done", "carry": "--done"}
     if writes.get(command) in arguments:
         return "answer-change"
     if command == "else" and "--why-not" in arguments:

@@ -29,7 +29,7 @@ void each_has(const Json& list, const Keys& expected) {
 }
 
 const Keys alternative_keys{"dish",    "label", "ready_meal", "same_base", "likeness", "minutes", "worth",
-                            "because", "uses",  "stand_ins",  "to_buy",    "leaves",   "cautions"};
+                            "because", "uses",  "stand_ins",  "to_buy",    "lacks",    "leaves",  "cautions"};
 
 void is_whole(const Json& a) {
     CHECK(keys(a) == alternative_keys);
@@ -39,6 +39,7 @@ void is_whole(const Json& a) {
     each_has(a["stand_ins"], {"for", "use", "role", "fit", "note"});
     for (const auto& use : a["stand_ins"]) each_has(use["use"], {"ingredient", "label", "amount"});
     each_has(a["to_buy"], {"ingredient", "label", "amount", "packs", "minor"});
+    each_has(a["lacks"], {"ingredient", "label", "amount"});
     each_has(a["leaves"], {"ingredient", "label", "serves", "use_by"});
     std::int64_t sum = 0;
     for (const auto& line : a["because"]) sum += line["minor"].get<std::int64_t>();

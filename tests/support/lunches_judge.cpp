@@ -180,7 +180,8 @@ void LunchJudge::stock_up() {
                                   ? 0
                                   : stock::days_to_thaw(alone, thing, stock::ThawMethod::fridge);
             batch.first = 2 * thaws;
-            const bool water = thaws == 1 && thing.kind != catalogue::Kind::cooked && thing.thaw == catalogue::Thaw::flat;
+            const bool water =
+                thaws == 1 && thing.kind != catalogue::Kind::cooked && thing.thaw == catalogue::Thaw::flat;
             if (water) batch.first = 1;
             const bool shared = thing.in_serves && pack > 1000 && is_lunch(lot.ingredient);
             batch.pack = shared ? pack : 0;
@@ -191,24 +192,23 @@ void LunchJudge::stock_up() {
         if (row.day < today_ || row.day > horizon_) continue;
         for (const auto& made : flow::cook(*kitchen_, row).makes) {
             const auto& thing = kitchen_->catalogue()[made.ingredient];
-            Batch batch{made.ingredient, made.amount, meal_number(row.day + days{1}, Meal::lunch), forever, 0, row.dish, 0, {},
-                        made.amount};
+            Batch batch{
+                made.ingredient, made.amount, meal_number(row.day + days{1}, Meal::lunch), forever, 0, row.dish, 0, {},
+                made.amount};
             const auto kept = told(thing, catalogue::Keep::fridge);
             if (kept) batch.last = meal_number(row.day + days{*kept}, Meal::dinner);
             if (thing.in_serves) batch.last = meal_number(row.day + days{keeps(made.ingredient)}, Meal::dinner);
             if (const auto known = kitchen::price(*kitchen_, made.ingredient, made.amount)) {
                 batch.price = *known;
             } else if (thing.in_serves) {
-                batch.price = {std::llround(static_cast<double>(kitchen::cost_per_serve(*kitchen_, row.dish).minor *
-                                                                made.amount) /
-                                            1000)};
+                batch.price = {std::llround(
+                    static_cast<double>(kitchen::cost_per_serve(*kitchen_, row.dish).minor * made.amount) / 1000)};
             }
             batches_.push_back(batch);
         }
     }
-    std::stable_sort(batches_.begin(), batches_.end(), [](const Batch& a, const Batch& b) {
-        return a.last != b.last ? a.last < b.last : a.lot < b.lot;
-    });
+    std::stable_sort(batches_.begin(), batches_.end(),
+                     [](const Batch& a, const Batch& b) { return a.last != b.last ? a.last < b.last : a.lot < b.lot; });
 }
 
 std::int64_t LunchJudge::eat(std::vector<Batch>& batches, const Want& want, int end,
@@ -294,7 +294,8 @@ bool LunchJudge::had_as_leftover(cookbook::DishId id, basics::Day day) const {
     }
     for (const auto& row : kitchen_->plan) {
         const auto& dish = kitchen_->cookbook()[row.dish];
-        if (row.meal != Meal::dinner || row.dish != id || row.ready_meal || !dish.leaves || !is_lunch(*dish.leaves)) continue;
+        if (row.meal != Meal::dinner || row.dish != id || row.ready_meal || !dish.leaves || !is_lunch(*dish.leaves))
+            continue;
         if (row.day >= today_ && day > row.day && day <= row.day + days{keeps(*dish.leaves)} &&
             flow::cook(*kitchen_, row).serves_thousandths > 0)
             return true;
@@ -314,7 +315,8 @@ std::vector<LunchChoice> LunchJudge::choices(const Open& open) const {
     for (const Batch& batch : batches_) {
         if (!is_lunch(batch.of) || meal < batch.first || meal > batch.last || !seen.insert(batch.of).second) continue;
         const auto dish = dish_of(batch.of, meal);
-        if (planned(*dish) || !may_have_leftover(open.person, batch.of) || !may_have(open.person, *dish, true)) continue;
+        if (planned(*dish) || !may_have_leftover(open.person, batch.of) || !may_have(open.person, *dish, true))
+            continue;
         result.push_back({open.day, open.person, LunchKind::leftover, dish, batch.of});
     }
     std::set<std::pair<stock::LotNumber, std::int64_t>> packs;
@@ -327,9 +329,11 @@ std::vector<LunchChoice> LunchJudge::choices(const Open& open) const {
     for (std::size_t r = 0; r < kitchen_->plan.size(); ++r) {
         const auto& row = kitchen_->plan[r];
         const auto& dish = kitchen_->cookbook()[row.dish];
-        if (row.meal != Meal::dinner || row.ready_meal || row.day < today_ || !dish.leaves || !is_lunch(*dish.leaves)) continue;
+        if (row.meal != Meal::dinner || row.ready_meal || row.day < today_ || !dish.leaves || !is_lunch(*dish.leaves))
+            continue;
         if (open.day <= row.day || open.day > row.day + days{keeps(*dish.leaves)} || planned(row.dish)) continue;
-        if (flow::cook(*kitchen_, row).serves_thousandths == 0 || !may_have_leftover(open.person, *dish.leaves)) continue;
+        if (flow::cook(*kitchen_, row).serves_thousandths == 0 || !may_have_leftover(open.person, *dish.leaves))
+            continue;
         result.push_back({open.day, open.person, LunchKind::larger, row.dish, *dish.leaves, 0, 0, r});
     }
     for (std::uint32_t i = 0; i < kitchen_->cookbook().dishes().size(); ++i) {
@@ -358,8 +362,9 @@ std::vector<flow::Cooking> LunchJudge::cookings_of(std::span<const LunchChoice> 
     }
     for (const auto& [key, serves] : rows) {
         const auto& [day, dish, ready] = key;
-        result.push_back(flow::cook(*kitchen_, {.day = day, .meal = Meal::lunch, .dish = dish, .ready_meal = ready,
-                                                .serves = serves, .left = 0}));
+        result.push_back(flow::cook(
+            *kitchen_,
+            {.day = day, .meal = Meal::lunch, .dish = dish, .ready_meal = ready, .serves = serves, .left = 0}));
     }
     return result;
 }
@@ -388,8 +393,12 @@ std::vector<LunchJudge::Want> LunchJudge::wants_of(std::span<const LunchChoice> 
         if (lunch.kind == LunchKind::leftover) wants.push_back({*lunch.of, 1000, meal_number(lunch.day, Meal::lunch)});
     }
     for (const auto& [key, serves] : cooked) {
-        const kitchen::Planned row{.day = key.first, .meal = Meal::lunch, .dish = key.second, .ready_meal = false,
-                                   .serves = serves, .left = 0};
+        const kitchen::Planned row{.day = key.first,
+                                   .meal = Meal::lunch,
+                                   .dish = key.second,
+                                   .ready_meal = false,
+                                   .serves = serves,
+                                   .left = 0};
         for (const auto& need : flow::cook(*kitchen_, row).needs)
             wants.push_back({need.ingredient, need.amount, meal_number(key.first, Meal::lunch)});
     }
@@ -489,8 +498,7 @@ JudgedLunches LunchJudge::judge(std::span<const LunchChoice> lunches) const {
             if (lunches[j].person != lunch.person || lunches[j].dish != lunch.dish) continue;
             const int gap = kitchen_->cookbook()[*lunch.dish].gap;
             const auto apart = static_cast<double>(std::abs((lunches[j].day - lunch.day).count()));
-            if (apart < gap)
-                judged.value -= static_cast<double>(worths.had_lately.minor) * (gap - apart) / gap / heads;
+            if (apart < gap) judged.value -= static_cast<double>(worths.had_lately.minor) * (gap - apart) / gap / heads;
         }
     }
     for (const auto& [day, dishes] : minutes) {

@@ -47,8 +47,8 @@ class World {
         world_.today = wednesday;
         world_.days = random_.within(2, 3);
         world_.kitchen.knowledge = std::make_shared<const kitchen::Knowledge>(
-            catalogue::Catalogue{std::move(families), things_},
-            cookbook::Cookbook{std::move(bases), std::move(dishes)}, std::vector<graph::Statement>{});
+            catalogue::Catalogue{std::move(families), things_}, cookbook::Cookbook{std::move(bases), std::move(dishes)},
+            std::vector<graph::Statement>{});
         household();
         lots();
         plan_and_history();
@@ -90,8 +90,8 @@ class World {
 
     catalogue::Ingredient keeper(int i) {
         auto result = thing(fmt::format("c-keeper-{}", i));
-        result.pack =
-            catalogue::Pack{{measure::Dimension::mass, step * random_.within(4, 30)}, "bag", {random_.within(80, 1500)}};
+        result.pack = catalogue::Pack{
+            {measure::Dimension::mass, step * random_.within(4, 30)}, "bag", {random_.within(80, 1500)}};
         keeps(result, Keep::pantry, 300, Limit::best_by);
         return result;
     }
@@ -182,7 +182,9 @@ class World {
     void lots() {
         for (std::uint32_t i = 0; i < things_.size(); ++i) {
             const bool keeper = i >= leftovers + perishables;
-            const int count = i < leftovers ? random_.one_of(std::vector<int>{0, 0, 1, 1, 2}) : keeper ? random_.within(0, 1) : random_.within(0, 2);
+            const int count = i < leftovers ? random_.one_of(std::vector<int>{0, 0, 1, 1, 2})
+                              : keeper      ? random_.within(0, 1)
+                                            : random_.within(0, 2);
             for (int n = 0; n < count; ++n) lot({i}, keeper);
         }
     }
@@ -195,7 +197,8 @@ class World {
         lot.place = {keeper ? 3U : (thing.in_serves ? (random_.percent(40) ? 0U : 1U) : 2U)};
         lot.state = lot.place.value == 0 ? stock::State::frozen : stock::State::fresh;
         lot.arrived = lot.since = wednesday - days{random_.within(0, thing.in_serves ? 2 : 5)};
-        lot.amount = {thing.dimension, thing.in_serves ? 1000 * random_.within(1, 3) : step * random_.within(2, keeper ? 40 : 16)};
+        lot.amount = {thing.dimension,
+                      thing.in_serves ? 1000 * random_.within(1, 3) : step * random_.within(2, keeper ? 40 : 16)};
         if (thing.in_serves) {
             lot.dish = cookbook::DishId{id.value};
             if (lot.state == stock::State::frozen && random_.percent(50)) {

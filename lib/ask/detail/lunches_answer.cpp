@@ -14,6 +14,10 @@ namespace samebase::ask::detail {
 
 namespace {
 
+std::string counted(std::int64_t lunches) {
+    return fmt::format("{} {}", lunches, lunches == 1 ? "lunch" : "lunches");
+}
+
 using basics::Money;
 using cookbook::DishId;
 using kitchen::Meal;
@@ -121,8 +125,8 @@ class Teller {
     /// The next serve of what the day's lunches eat of a leftover, what ends first first.
     void serve_of(const LunchSource& source, Lunch& lunch) {
         const LunchThing& of = thing_of(*source.of);
-        auto& here = eaten_[static_cast<std::size_t>(game_.position[source.of->index()])]
-                           [static_cast<std::size_t>(source.time)];
+        auto& here =
+            eaten_[static_cast<std::size_t>(game_.position[source.of->index()])][static_cast<std::size_t>(source.time)];
         std::int64_t open = one_serve;
         const LunchBatch* most = nullptr;
         std::int64_t of_most = 0;
@@ -142,11 +146,11 @@ class Teller {
             if (most->last != flow::never) lunch.use_by = game_.today + basics::days{flow::day_of(most->last)};
         }
         if (saved > 0)
-            lunch.because.push_back({LunchLine::waste_avoided, saved_price(of, saved), of.ingredient, amount(of, saved), ""});
+            lunch.because.push_back(
+                {LunchLine::waste_avoided, saved_price(of, saved), of.ingredient, amount(of, saved), ""});
         const std::int64_t kept = one_serve - saved;
         const Money price = kept_price(of, kept);
-        if (price.minor != 0)
-            lunch.because.push_back({LunchLine::kept, -price, of.ingredient, amount(of, kept), ""});
+        if (price.minor != 0) lunch.because.push_back({LunchLine::kept, -price, of.ingredient, amount(of, kept), ""});
     }
 
     /// What the lunch is worth by itself.
@@ -214,7 +218,8 @@ class Teller {
         for (std::size_t s = 0; s < game_.sources.size(); ++s) {
             const LunchSource& source = game_.sources[s];
             const int serves = value_.serves(static_cast<int>(s));
-            if (source.kind == LunchKind::larger && serves > 0) answer_.larger.push_back({source.day, source.dish, serves});
+            if (source.kind == LunchKind::larger && serves > 0)
+                answer_.larger.push_back({source.day, source.dish, serves});
         }
         std::stable_sort(answer_.larger.begin(), answer_.larger.end(), [](const LunchLarger& a, const LunchLarger& b) {
             return std::tie(a.day, a.dish) < std::tie(b.day, b.dish);
@@ -225,12 +230,12 @@ class Teller {
         const auto open = static_cast<std::int64_t>(game_.slots.size());
         if (open == 0) return;
         answer_.all_bought = rounded(open * game_.bought);
-        answer_.because.push_back({LunchLine::all_bought, answer_.all_bought, {}, {}, fmt::format("{} lunches", open)});
+        answer_.because.push_back({LunchLine::all_bought, answer_.all_bought, {}, {}, counted(open)});
         const auto count = std::count_if(answer_.lunches.begin(), answer_.lunches.end(),
                                          [](const Lunch& lunch) { return lunch.kind == LunchKind::bought; });
         if (count > 0)
             answer_.because.push_back(
-                {LunchLine::bought, -rounded(count * game_.bought), {}, {}, fmt::format("{} lunches", count)});
+                {LunchLine::bought, -rounded(count * game_.bought), {}, {}, counted(count)});
     }
 
     void thing(int number) {
@@ -254,11 +259,10 @@ class Teller {
             const int thawed = source.pack >= 0 ? value_.thawed(static_cast<int>(s)) : 0;
             if (thawed == 0) continue;
             const LunchPack& pack = game_.packs[static_cast<std::size_t>(source.pack)];
-            answer_.because.push_back({LunchLine::kept,
-                                       -rounded(thawed * pack.price),
-                                       pack.ingredient,
-                                       measure::Amount{kitchen_.catalogue()[pack.ingredient].dimension, thawed * pack.size},
-                                       "from the freezer, as a whole"});
+            answer_.because.push_back(
+                {LunchLine::kept, -rounded(thawed * pack.price), pack.ingredient,
+                 measure::Amount{kitchen_.catalogue()[pack.ingredient].dimension, thawed * pack.size},
+                 "from the freezer, as a whole"});
         }
     }
 
@@ -266,8 +270,12 @@ class Teller {
         for (basics::Day day = game_.span.first; day <= game_.span.last; day += basics::days{1}) {
             const Money money = rounded(value_.effort(day));
             if (money.minor != 0)
-                answer_.because.push_back({LunchLine::effort, -money, {}, {},
-                                           fmt::format("{}: more than {} minutes", basics::short_day(day), lunch_minutes)});
+                answer_.because.push_back(
+                    {LunchLine::effort,
+                     -money,
+                     {},
+                     {},
+                     fmt::format("{}: more than {} minutes", basics::short_day(day), lunch_minutes)});
         }
     }
 
@@ -287,7 +295,8 @@ class Teller {
         for (const LunchBecause& because : answer_.because) {
             answer_.value += because.money;
             if (because.line == LunchLine::waste_avoided) answer_.saved += because.money;
-            if (because.line == LunchLine::kept || because.line == LunchLine::to_buy || because.line == LunchLine::bought)
+            if (because.line == LunchLine::kept || because.line == LunchLine::to_buy ||
+                because.line == LunchLine::bought)
                 answer_.spent -= because.money;
         }
         answer_.at_stake = std::max(Money{1}, answer_.all_bought);
@@ -334,8 +343,13 @@ class Teller {
             std::vector<LotUse> uses;
             const stock::Lot* lot = kitchen_.lot(lunch.from_lot);
             if (lot != nullptr) {
-                uses.push_back({of, lot->number, {kitchen_.catalogue()[of].dimension, one_serve}, lot->state, lot->use_by,
-                                lot->best_by, false});
+                uses.push_back({of,
+                                lot->number,
+                                {kitchen_.catalogue()[of].dimension, one_serve},
+                                lot->state,
+                                lot->use_by,
+                                lot->best_by,
+                                false});
             }
             for (const std::string& words : safety_cautions(kitchen_, warmed, uses, game_.today)) caution(words);
             const auto avoids = kitchen_.household.people[lunch.person].avoids;
@@ -422,7 +436,8 @@ std::vector<LunchCut> lacking_in_balance(const LunchGame& game, const LunchPlan&
             const int serves = value.serves(static_cast<int>(s));
             if (serves == 0) continue;
             const auto& needs = source.needs[static_cast<std::size_t>(serves)];
-            const bool eats = std::any_of(needs.begin(), needs.end(), [&](const LunchNeed& n) { return n.thing == thing; });
+            const bool eats =
+                std::any_of(needs.begin(), needs.end(), [&](const LunchNeed& n) { return n.thing == thing; });
             if (eats || source.of == part->component.ingredient) cut.emplace_back(static_cast<int>(s), serves);
         }
         if (!cut.empty()) cuts.push_back(std::move(cut));

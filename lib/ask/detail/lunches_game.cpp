@@ -38,7 +38,8 @@ class Stock {
         const flow::Balance& before = game_.before;
         game_.position.assign(kitchen_.catalogue().ingredients().size(), -1);
         for (const flow::Cooking& cooking : before.cookings) {
-            for (const flow::Needed& make : cooking.makes) made_[make.ingredient].push_back({cooking.dish, cooking.day});
+            for (const flow::Needed& make : cooking.makes)
+                made_[make.ingredient].push_back({cooking.dish, cooking.day});
         }
         for (std::uint32_t i = 0; i < game_.position.size(); ++i) {
             const IngredientId id{i};
@@ -284,7 +285,8 @@ class Sources {
             const kitchen::Planned& row = kitchen_.plan[r];
             const cookbook::Dish& dish = kitchen_.cookbook()[row.dish];
             if (row.meal != Meal::dinner || row.ready_meal || !game_.span.contains(row.day) || !dish.leaves ||
-                !table_.is_lunch(*dish.leaves) || flow::cook(kitchen_, row, {}, &table_.holds()).serves_thousandths == 0)
+                !table_.is_lunch(*dish.leaves) ||
+                flow::cook(kitchen_, row, {}, &table_.holds()).serves_thousandths == 0)
                 continue;
             const int keeps = game_.keeps_days(*dish.leaves);
             const int source = static_cast<int>(game_.sources.size());
@@ -415,9 +417,9 @@ class Sources {
         setting.eaters = std::move(eaters);
         setting.before = &game_.before;
         Candidate one;
-        one.cooking = flow::cook(kitchen_,
-                                 {.day = day, .meal = Meal::lunch, .dish = dish, .ready_meal = false, .serves = 1, .left = 0},
-                                 {}, &no_holds_);
+        one.cooking = flow::cook(
+            kitchen_, {.day = day, .meal = Meal::lunch, .dish = dish, .ready_meal = false, .serves = 1, .left = 0}, {},
+            &no_holds_);
         Alternative told;
         told.dish = dish;
         weigh(setting, game_.before, one, told);
@@ -470,7 +472,8 @@ void open_slots(LunchGame& game) {
 
 std::int64_t LunchThing::there_at(int time) const {
     std::int64_t sum = 0;
-    for (const LunchBatch& batch : batches) sum += (batch.when >> static_cast<unsigned>(time) & 1U) != 0 ? batch.amount : 0;
+    for (const LunchBatch& batch : batches)
+        sum += (batch.when >> static_cast<unsigned>(time) & 1U) != 0 ? batch.amount : 0;
     return sum;
 }
 
@@ -492,8 +495,8 @@ std::int64_t LunchGame::again_cost(const LunchOption& a, const LunchOption& b) c
     const DishId dish = sources[static_cast<std::size_t>(a.source)].dish;
     if (dish != sources[static_cast<std::size_t>(b.source)].dish) return 0;
     const std::int64_t gap = kitchen->cookbook()[dish].gap;
-    const auto apart = std::abs(
-        (slots[static_cast<std::size_t>(a.slot)].day - slots[static_cast<std::size_t>(b.slot)].day).count());
+    const auto apart =
+        std::abs((slots[static_cast<std::size_t>(a.slot)].day - slots[static_cast<std::size_t>(b.slot)].day).count());
     return apart < gap ? again * (gap - apart) / gap : 0;
 }
 

@@ -38,9 +38,9 @@ struct LunchThing {
     std::int64_t keeps = 0;
     basics::Money danger_price;
     basics::Money keeps_price;
-    double worth = 0;           ///< thousandths of money for an amount that is saved
-    double cost = 0;            ///< and for one that would keep
-    std::int64_t pack = 0;      ///< 0: cannot be bought
+    double worth = 0;       ///< thousandths of money for an amount that is saved
+    double cost = 0;        ///< and for one that would keep
+    std::int64_t pack = 0;  ///< 0: cannot be bought
     std::int64_t pack_price = 0;
     std::int64_t plan_buys = 0;  ///< what the plan lacks of it from `buys_from` on
 
@@ -75,19 +75,19 @@ struct LunchSource {
     LunchKind kind = LunchKind::leftover;
     basics::Day day;  ///< of the lunch; of the dinner that is larger
     cookbook::DishId dish;
-    std::optional<catalogue::IngredientId> of;   ///< what is left of it
-    int time = 0;                                ///< at which it eats
-    std::vector<std::vector<LunchNeed>> needs;   ///< by serves, from none on; each in the order of things
-    int minutes = 0;                             ///< of the dish that is cooked
-    int pack = -1;                               ///< position in LunchGame::packs
-    std::size_t row = 0;                         ///< of the plan, of the dinner that is larger
+    std::optional<catalogue::IngredientId> of;  ///< what is left of it
+    int time = 0;                               ///< at which it eats
+    std::vector<std::vector<LunchNeed>> needs;  ///< by serves, from none on; each in the order of things
+    int minutes = 0;                            ///< of the dish that is cooked
+    int pack = -1;                              ///< position in LunchGame::packs
+    std::size_t row = 0;                        ///< of the plan, of the dinner that is larger
 };
 
 struct LunchOption {
     int slot = 0;
-    int source = -1;         ///< below 0: bought
-    std::int64_t fixed = 0;  ///< what it is worth by itself
-    std::int64_t lately = 0; ///< of that, what having had it lately takes away
+    int source = -1;          ///< below 0: bought
+    std::int64_t fixed = 0;   ///< what it is worth by itself
+    std::int64_t lately = 0;  ///< of that, what having had it lately takes away
 };
 
 struct LunchSlot {
@@ -109,7 +109,7 @@ struct LunchGame {
     int buys_from = never_time;  ///< the first time at which something that is bought can be eaten
     std::int64_t bought = 0;     ///< the price of a bought lunch
     std::int64_t minute = 0;
-    std::int64_t again = 0;      ///< a person's part of having the same on the next day
+    std::int64_t again = 0;        ///< a person's part of having the same on the next day
     std::vector<LunchSlot> slots;  ///< in the order of (day, person)
     std::vector<LunchOption> options;
     std::vector<LunchSource> sources;
@@ -128,7 +128,7 @@ struct LunchGame {
     [[nodiscard]] int lunch_time(basics::Day day) const { return 2 * static_cast<int>((day - today).count()); }
 };
 
-inline constexpr int lunch_minutes = 20;        ///< a day, for nothing: common practice
+inline constexpr int lunch_minutes = 20;  ///< a day, for nothing: common practice
 inline constexpr int minutes_a_larger_serve = 2;
 
 [[nodiscard]] std::unique_ptr<LunchGame> lunch_game(const kitchen::Kitchen& kitchen, basics::Day today,

@@ -91,9 +91,7 @@ class Model {
         if (cost != 0) cost_.emplace_back(column, cost);
         return column;
     }
-    void at_most(Terms terms, double most) {
-        programme_.add(solver::Row{std::move(terms), -solver::unbounded, most});
-    }
+    void at_most(Terms terms, double most) { programme_.add(solver::Row{std::move(terms), -solver::unbounded, most}); }
 
     void one_a_slot() {
         std::vector<Terms> slots(game_.slots.size());
@@ -215,7 +213,8 @@ class Model {
     /// there is: so that they are near 1.
     void stock(int number, const std::vector<Want>& wants) {
         const LunchThing& of = game_.things[static_cast<std::size_t>(number)];
-        const double unit = static_cast<double>(of.pack > 0 ? of.pack : std::max<std::int64_t>(1, of.danger + of.keeps));
+        const double unit =
+            static_cast<double>(of.pack > 0 ? of.pack : std::max<std::int64_t>(1, of.danger + of.keeps));
         std::map<std::pair<std::vector<bool>, bool>, std::vector<const Want*>> groups;
         for (const Want& want : wants) {
             std::vector<bool> there;
@@ -235,7 +234,8 @@ class Model {
             for (std::size_t b = 0; b < of.batches.size(); ++b) {
                 if (!there[b]) continue;
                 const LunchBatch& batch = of.batches[b];
-                const int use = add((batch.danger ? -of.worth : of.cost) * unit / thousandths, solver::unbounded, false);
+                const int use =
+                    add((batch.danger ? -of.worth : of.cost) * unit / thousandths, solver::unbounded, false);
                 flows_.push_back({number, static_cast<int>(b), times, use, unit});
                 drawn[b].emplace_back(use, 1.0);
                 met.emplace_back(use, 1.0);
@@ -330,7 +330,8 @@ class Model {
         }
         for (const auto& [number, column] : thawed_) at(column) = value.thawed(number);
         for (const auto& [day, column] : over_)
-            at(column) = game_.minute > 0 ? static_cast<double>(value.effort(day)) / static_cast<double>(game_.minute) : 0;
+            at(column) =
+                game_.minute > 0 ? static_cast<double>(value.effort(day)) / static_cast<double>(game_.minute) : 0;
         for (const auto& [thing, column] : bought_) at(column) = static_cast<double>(value.tally(thing).packs);
         for (const auto& [column, number, serves] : many_) at(column) = value.serves(number) >= serves ? 1 : 0;
         for (const auto& [column, a, b] : both_) at(column) = at(x(a)) > 0 && at(x(b)) > 0 ? 1 : 0;
@@ -446,8 +447,7 @@ LunchesProved lunches_proved(const LunchGame& game, const LunchPlan& known, int 
         const std::int64_t nodes = std::max<std::int64_t>(1, work * effort / static_cast<std::int64_t>(few.size()));
         const solver::Solution found = model.solve({.nodes = nodes, .guard_seconds = 120}, known);
         if (!found.values.empty()) {
-            const LunchPlan plan =
-                lunches_polished(game, lunches_that_can_be_had(game, model.plan(found.values)));
+            const LunchPlan plan = lunches_polished(game, lunches_that_can_be_had(game, model.plan(found.values)));
             if (value_of(game, plan) > value) result.plan = plan;
         }
         if (found.status == solver::Status::proved || found.status == solver::Status::limited) {

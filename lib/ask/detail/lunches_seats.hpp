@@ -37,9 +37,9 @@ class LunchTable {
 
     const kitchen::Kitchen& kitchen_;
     flow::Holds holds_;
-    std::vector<bool> is_lunch_;                              ///< by ingredient handle
-    std::vector<std::optional<cookbook::DishId>> left_by_;    ///< by ingredient handle: the first of the cookbook
-    std::vector<std::vector<cookbook::DishId>> cooked_as_;    ///< by ingredient handle: by its lots and by the plan
+    std::vector<bool> is_lunch_;                            ///< by ingredient handle
+    std::vector<std::optional<cookbook::DishId>> left_by_;  ///< by ingredient handle: the first of the cookbook
+    std::vector<std::vector<cookbook::DishId>> cooked_as_;  ///< by ingredient handle: by its lots and by the plan
 };
 
 }  // namespace samebase::ask::detail

@@ -51,7 +51,8 @@ LunchValue::LunchValue(const LunchGame& game)
         if (source.pack >= 0) pack_sources_[static_cast<std::size_t>(source.pack)].push_back(static_cast<int>(s));
         if (source.kind == LunchKind::cooked) cooked_[day_number(source.day)].push_back(static_cast<int>(s));
     }
-    for (std::size_t s = 0; s < game.slots.size(); ++s) slots_of_person_[game.slots[s].person].push_back(static_cast<int>(s));
+    for (std::size_t s = 0; s < game.slots.size(); ++s)
+        slots_of_person_[game.slots[s].person].push_back(static_cast<int>(s));
 }
 
 std::size_t LunchValue::day_number(basics::Day day) const {
@@ -174,7 +175,8 @@ void LunchValue::count(int number, int more) {
     take(after, source.time, 1);
     for (const LunchNeed& need : before) settle(need.thing);
     for (const LunchNeed& need : after) {
-        const bool again = std::any_of(before.begin(), before.end(), [&](const LunchNeed& b) { return b.thing == need.thing; });
+        const bool again =
+            std::any_of(before.begin(), before.end(), [&](const LunchNeed& b) { return b.thing == need.thing; });
         if (!again) settle(need.thing);
     }
     if (source.pack >= 0) settle_packs(source.pack);

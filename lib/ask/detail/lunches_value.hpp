@@ -32,7 +32,8 @@ class LunchValue {
     [[nodiscard]] const LunchPlan& plan() const { return plan_; }
     [[nodiscard]] int serves(int source) const { return serves_[static_cast<std::size_t>(source)]; }
 
-    /// In thousandths of money, nothing where all are bought. A plan that cannot be had is worth less than any that can.
+    /// In thousandths of money, nothing where all are bought. A plan that cannot be had is worth less than any that
+    /// can.
     [[nodiscard]] std::int64_t value() const;
     [[nodiscard]] bool sound() const { return lacking_ == 0 && !cut(); }
 

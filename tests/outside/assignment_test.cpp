@@ -1,0 +1,65 @@
+// Handing out serves against published assignment examples: sources of one serve each, slots of one eater each.
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <vector>
+
+#include "flow/hand_out.hpp"
+
+using namespace samebase;
+
+namespace {
+
+struct Example {
+    const char* source;
+    std::vector<std::vector<std::int64_t>> cost;  ///< row is who is to be served, column what is handed out
+    std::int64_t least = 0;
+    std::vector<int> columns;  ///< by row, from 1, as the source counts
+};
+
+const std::vector<Example>& examples() {
+    static const std::vector<Example> all{{"Winston, Operations Research, Machineco; optimum recomputed by enumeration",
+                                           {{14, 5, 8, 7}, {2, 12, 6, 5}, {7, 8, 3, 9}, {2, 4, 6, 10}},
+                                           15,
+                                           {2, 4, 3, 1}},
+                                          {"the same with a fifth column, which leaves one over",
+                                           {{14, 5, 8, 7, 15}, {2, 12, 6, 5, 3}, {7, 8, 3, 9, 7}, {2, 4, 6, 10, 1}},
+                                           11,
+                                           {2, 1, 3, 5}},
+                                          {"a matrix common in textbooks; optimum recomputed by enumeration",
+                                           {{9, 2, 7, 8}, {6, 4, 3, 7}, {5, 8, 1, 8}, {7, 6, 9, 4}},
+                                           13,
+                                           {2, 1, 3, 4}}};
+    return all;
+}
+
+}  // namespace
+
+TEST_CASE("serves are handed out as published assignment examples say") {
+    for (const Example& example : examples()) {
+        INFO(example.source);
+        std::vector<flow::Suits> suits;
+        for (std::size_t row = 0; row < example.cost.size(); ++row) {
+            for (std::size_t column = 0; column < example.cost[row].size(); ++column)
+                suits.push_back({static_cast<int>(column), static_cast<int>(row), example.cost[row][column]});
+        }
+        const std::vector<int> serves(example.cost.front().size(), 1);
+        const auto given = flow::hand_out(serves, example.cost.size(), suits);
+        REQUIRE(given.size() == example.cost.size());
+        std::int64_t cost = 0;
+        for (std::size_t row = 0; row < given.size(); ++row) {
+            REQUIRE(given[row] >= 0);
+            CHECK(given[row] + 1 == example.columns[row]);
+            cost += example.cost[row][static_cast<std::size_t>(given[row])];
+        }
+        CHECK(cost == example.least);
+    }
+}
+
+TEST_CASE("a source hands out as many serves as it has, to as many as can be served, at the least cost") {
+    // Two serves of the first and one of the second for four: three can be served, and the last would cost most.
+    const std::vector<int> serves{2, 1};
+    const std::vector<flow::Suits> suits{{0, 0, 5}, {0, 1, 1}, {0, 2, -3}, {1, 0, 0}, {1, 3, 9}};
+    const auto given = flow::hand_out(serves, 4, suits);
+    CHECK(given == std::vector<int>{1, 0, 0, -1});
+    CHECK(flow::hand_out({}, 2, {}) == std::vector<int>{-1, -1});
+}
