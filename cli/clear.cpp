@@ -33,7 +33,8 @@ tl::expected<ask::ClearAnswer, Failure> answer_of(const Arguments& arguments, co
     }
     const Interruptible interruptible;
     Progress progress(kitchen);
-    auto answer = ask::ask_clear(kitchen, today, question, [&](const ask::ClearProgress& p) { return progress(p.stage, p.value); });
+    auto answer = ask::ask_clear(kitchen, today, question,
+                                 [&](const ask::ClearProgress& p) { return progress(p.stage, p.value); });
     if (!answer) return failure(not_understood, answer.error());
     return std::move(*answer);
 }
@@ -70,16 +71,10 @@ tl::expected<kitchen::Change, Failure> planned(const Arguments& arguments, const
 
 Outcome run(const Arguments& arguments, const Context& context) {
     if (arguments.write) {
-        return carry_out(
-            context, arguments.how, [&](const kitchen::At& at, const store::State&) { return planned(arguments, at); },
-            [](const kitchen::Kitchen&, const kitchen::Change& change) -> std::optional<std::string> {
-                return fmt::format("{} rows of the plan change. Do it?", change.plan.size());
-            });
+        return write_plan(context, arguments.how,
+                          [&](const kitchen::At& at, const store::State&) { return planned(arguments, at); });
     }
-    if (arguments.how.dry_run || arguments.how.yes) {
-        return failure(not_understood, {{"arguments", "--dry-run or --yes without --write",
-                                         "--write, or neither of them", std::nullopt}});
-    }
+    if (arguments.how.dry_run || arguments.how.yes) return nothing_to_write(arguments.how, "--write");
     const auto today = context.today();
     if (!today) return tl::make_unexpected(today.error());
     const auto kitchen = context.kitchen();

@@ -19,9 +19,10 @@ void add_yes(CLI::App& command, How& how) {
     command.add_flag("--yes,-y", how.yes, "ask nothing");
 }
 
-tl::unexpected<Failure> dry_run_without(const std::string& option) {
-    return failure(not_understood, {{"arguments", fmt::format("--dry-run without {}", option),
-                                     fmt::format("{}, or neither of them", option), std::nullopt}});
+tl::unexpected<Failure> nothing_to_write(const How& how, const std::string& option) {
+    return failure(not_understood,
+                   {{"arguments", fmt::format("{} without {}", how.dry_run ? "--dry-run" : "--yes", option),
+                     fmt::format("{}, or neither of them", option), std::nullopt}});
 }
 
 tl::expected<basics::Day, Failure> done_day(const std::string& text, basics::Day today, const std::string& where) {
@@ -48,6 +49,13 @@ std::optional<std::string> ask(const std::string& question) {
 bool agreed(const std::string& question) {
     const auto line = ask(question + " [y/n]");
     return line && !line->empty() && (line->front() == 'y' || line->front() == 'Y');
+}
+
+Outcome write_plan(const Context& context, const How& how, const Compute& compute) {
+    return carry_out(context, how, compute,
+                     [](const kitchen::Kitchen&, const kitchen::Change& change) -> std::optional<std::string> {
+                         return fmt::format("{} rows of the plan change. Do it?", change.plan.size());
+                     });
 }
 
 tl::expected<kitchen::Change, Failure> understood(basics::Result<kitchen::Change> change) {

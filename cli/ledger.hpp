@@ -24,8 +24,8 @@ struct How {
 void add_dry_run(CLI::App& command, How& how);
 void add_yes(CLI::App& command, How& how);
 
-/// A dry run of a command that only answers where it was not told to write.
-[[nodiscard]] tl::unexpected<Failure> dry_run_without(const std::string& option);
+/// A dry run, or agreement, of a command that only answers where it was not told by the option to write.
+[[nodiscard]] tl::unexpected<Failure> nothing_to_write(const How& how, const std::string& option);
 /// The day of "--done [DAY]": today where none is said, and never one that has not come.
 [[nodiscard]] tl::expected<basics::Day, Failure> done_day(const std::string& text, basics::Day today,
                                                           const std::string& where);
@@ -48,6 +48,9 @@ using Question =
 /// full.
 [[nodiscard]] Outcome carry_out(const Context& context, const How& how, const Compute& compute,
                                 const Question& question = {});
+
+/// The same for a plan that was worked out: the cook agrees to so many rows that change.
+[[nodiscard]] Outcome write_plan(const Context& context, const How& how, const Compute& compute);
 
 /// Problems of a change, which come of what was asked for.
 [[nodiscard]] tl::expected<kitchen::Change, Failure> understood(basics::Result<kitchen::Change> change);

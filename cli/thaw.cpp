@@ -42,7 +42,7 @@ Outcome done(const Arguments& arguments, const Context& context) {
 
 Outcome run(const Arguments& arguments, const Context& context) {
     if (arguments.done) return done(arguments, context);
-    if (arguments.how.dry_run) return dry_run_without("--done");
+    if (arguments.how.dry_run) return nothing_to_write(arguments.how, "--done");
     const auto today = context.today();
     if (!today) return tl::make_unexpected(today.error());
     const auto kitchen = context.kitchen();

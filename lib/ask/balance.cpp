@@ -1,22 +1,16 @@
 #include "ask/balance.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
+#include "ask/detail/ahead.hpp"
 #include "ask/detail/mend.hpp"
 
 namespace samebase::ask {
 
 basics::Result<BalanceAnswer> ask_balance(const kitchen::Kitchen& kitchen, basics::Day today, basics::Span span,
                                           std::size_t most_mends) {
-    constexpr basics::days longest{731};
-    if (span.last < today)
-        return basics::problem("balance", fmt::format("the span ends on {}", basics::iso(span.last)),
-                               fmt::format("a span that ends on {} or later", basics::iso(today)));
-    if (span.last > today + longest)
-        return basics::problem("balance", fmt::format("the span ends on {}", basics::iso(span.last)),
-                               fmt::format("a span that ends by {}", basics::iso(today + longest)));
+    if (const auto ahead = detail::ends_ahead("balance", span, today); !ahead)
+        return tl::make_unexpected(ahead.error());
     span.first = std::max(span.first, today);
     const flow::Balancer balancer(kitchen, {today, span.last});
     const flow::Balance balance = balancer.balance(balancer.planned());

@@ -7,6 +7,7 @@
 #include <span>
 #include <tuple>
 
+#include "ask/detail/ahead.hpp"
 #include "ask/detail/trips.hpp"
 #include "flow/room.hpp"
 #include "flow/thaw.hpp"
@@ -317,12 +318,8 @@ double CarryAnswer::gap() const {
 
 basics::Result<CarryAnswer> ask_carry(const kitchen::Kitchen& kitchen, basics::Day today,
                                       const CarryQuestion& question) {
-    constexpr basics::days longest{731};
-    const std::string found = fmt::format("the span ends on {}", basics::iso(question.span.last));
-    if (question.span.last < today)
-        return basics::problem("carry", found, fmt::format("a span that ends on {} or later", basics::iso(today)));
-    if (question.span.last > today + longest)
-        return basics::problem("carry", found, fmt::format("a span that ends by {}", basics::iso(today + longest)));
+    if (const auto ahead = detail::ends_ahead("carry", question.span, today); !ahead)
+        return tl::make_unexpected(ahead.error());
     if (question.first && *question.first < today)
         return basics::problem("carry", fmt::format("walks from {} on", basics::iso(*question.first)),
                                fmt::format("a day from {} on", basics::iso(today)));

@@ -6,6 +6,7 @@
 #include <map>
 #include <tuple>
 
+#include "ask/detail/ahead.hpp"
 #include "ask/detail/mend.hpp"
 #include "flow/findings.hpp"
 #include "stock/thaw.hpp"
@@ -263,12 +264,7 @@ class Thawing {
 }  // namespace
 
 basics::Result<ThawAnswer> ask_thaw(const kitchen::Kitchen& kitchen, basics::Day today, basics::Span span) {
-    constexpr basics::days longest{731};
-    const std::string found = fmt::format("the span ends on {}", basics::iso(span.last));
-    if (span.last < today)
-        return basics::problem("thaw", found, fmt::format("a span that ends on {} or later", basics::iso(today)));
-    if (span.last > today + longest)
-        return basics::problem("thaw", found, fmt::format("a span that ends by {}", basics::iso(today + longest)));
+    if (const auto ahead = detail::ends_ahead("thaw", span, today); !ahead) return tl::make_unexpected(ahead.error());
     return Thawing(kitchen, today, span).answer();
 }
 

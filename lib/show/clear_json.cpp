@@ -1,5 +1,3 @@
-#include <cmath>
-
 #include "show/clear.hpp"
 #include "show/detail/parts.hpp"
 
@@ -101,25 +99,19 @@ nlohmann::ordered_json json(const ask::ClearAnswer& answer, const kitchen::Kitch
     for (const auto& row : answer.empty) {
         empty.push_back({{"day", json_day(row.day)}, {"meal", name(row.meal)}, {"reason", row.reason}});
     }
-    return {{"value", json_money(answer.value, kitchen)},
-            {"bound", json_money(answer.bound, kitchen)},
-            {"proved_best", answer.proved_best},
-            {"gap", std::round(answer.gap * 1e6) / 1e6},
-            {"at_stake", json_money(answer.at_stake, kitchen)},
-            {"from", json_day(answer.span.first)},
-            {"until", json_day(answer.span.last)},
-            {"horizon", json_day(answer.horizon)},
-            {"days", days(answer, kitchen)},
-            {"empty", std::move(empty)},
-            {"because", lines(answer.because, kitchen)},
-            {"to_buy", std::move(buys)},
-            {"in_danger", json_money(answer.danger, kitchen)},
-            {"saved", json_money(answer.saved, kitchen)},
-            {"bin", std::move(bins)},
-            {"extra_bin", json_money(answer.extra_bin, kitchen)},
-            {"greedy", json_money(answer.greedy, kitchen)},
-            {"stopped", answer.stopped},
-            {"notes", answer.notes}};
+    Json result = detail::optimised_json(answer, kitchen);
+    result.update({{"days", days(answer, kitchen)},
+                   {"empty", std::move(empty)},
+                   {"because", lines(answer.because, kitchen)},
+                   {"to_buy", std::move(buys)},
+                   {"in_danger", json_money(answer.danger, kitchen)},
+                   {"saved", json_money(answer.saved, kitchen)},
+                   {"bin", std::move(bins)},
+                   {"extra_bin", json_money(answer.extra_bin, kitchen)},
+                   {"greedy", json_money(answer.greedy, kitchen)},
+                   {"stopped", answer.stopped},
+                   {"notes", answer.notes}});
+    return result;
 }
 
 }  // namespace samebase::show

@@ -1,5 +1,3 @@
-#include <cmath>
-
 #include "show/detail/parts.hpp"
 #include "show/lunches.hpp"
 #include "show/tonight.hpp"
@@ -89,27 +87,21 @@ nlohmann::ordered_json json(const ask::LunchesAnswer& answer, const kitchen::Kit
     for (const auto& move : answer.take_out) moves.push_back(json(move, kitchen));
     Json buys = Json::array();
     for (const auto& buy : answer.to_buy) buys.push_back(detail::purchase_json(buy, kitchen));
-    return {{"value", json_money(answer.value, kitchen)},
-            {"bound", json_money(answer.bound, kitchen)},
-            {"proved_best", answer.proved_best},
-            {"gap", std::round(answer.gap * 1e6) / 1e6},
-            {"at_stake", json_money(answer.at_stake, kitchen)},
-            {"from", json_day(answer.span.first)},
-            {"until", json_day(answer.span.last)},
-            {"horizon", json_day(answer.horizon)},
-            {"days", days(answer, kitchen)},
-            {"larger", std::move(larger)},
-            {"take_out", std::move(moves)},
-            {"to_buy", std::move(buys)},
-            {"because", lines(answer.because, kitchen)},
-            {"all_bought", json_money(answer.all_bought, kitchen)},
-            {"spent", json_money(answer.spent, kitchen)},
-            {"saved", json_money(answer.saved, kitchen)},
-            {"extra_bin", json_money(answer.extra_bin, kitchen)},
-            {"greedy", json_money(answer.greedy, kitchen)},
-            {"stopped", answer.stopped},
-            {"cautions", answer.cautions},
-            {"notes", answer.notes}};
+    Json result = detail::optimised_json(answer, kitchen);
+    result.update({{"days", days(answer, kitchen)},
+                   {"larger", std::move(larger)},
+                   {"take_out", std::move(moves)},
+                   {"to_buy", std::move(buys)},
+                   {"because", lines(answer.because, kitchen)},
+                   {"all_bought", json_money(answer.all_bought, kitchen)},
+                   {"spent", json_money(answer.spent, kitchen)},
+                   {"saved", json_money(answer.saved, kitchen)},
+                   {"extra_bin", json_money(answer.extra_bin, kitchen)},
+                   {"greedy", json_money(answer.greedy, kitchen)},
+                   {"stopped", answer.stopped},
+                   {"cautions", answer.cautions},
+                   {"notes", answer.notes}});
+    return result;
 }
 
 }  // namespace samebase::show

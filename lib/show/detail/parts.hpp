@@ -1,6 +1,7 @@
 // What the answers about cooking share: lines of sums, stand-ins and purchases, in words and as JSON.
 #pragma once
 
+#include <cmath>
 #include <nlohmann/json_fwd.hpp>
 #include <string>
 
@@ -38,6 +39,19 @@ Json because_json(const Because& because, const kitchen::Kitchen& kitchen) {
             {"of", thing != nullptr ? Json(thing->id) : Json(nullptr)},
             {"amount", thing != nullptr && because.amount ? json_amount(*because.amount, *thing) : Json(nullptr)},
             {"note", because.note.empty() ? Json(nullptr) : Json(because.note)}};
+}
+
+/// How an answer of an optimiser begins: how good it is, and for which days.
+template <class Answer>
+Json optimised_json(const Answer& answer, const kitchen::Kitchen& kitchen) {
+    return {{"value", json_money(answer.value, kitchen)},
+            {"bound", json_money(answer.bound, kitchen)},
+            {"proved_best", answer.proved_best},
+            {"gap", std::round(answer.gap * 1e6) / 1e6},
+            {"at_stake", json_money(answer.at_stake, kitchen)},
+            {"from", json_day(answer.span.first)},
+            {"until", json_day(answer.span.last)},
+            {"horizon", json_day(answer.horizon)}};
 }
 
 }  // namespace samebase::show::detail
