@@ -3,14 +3,11 @@
 #include "show/detail/thawing.hpp"
 #include "show/json.hpp"
 #include "show/thaw.hpp"
+#include "show/tonight.hpp"
 
 namespace samebase::show {
 
 namespace {
-
-Json place_or_null(const std::optional<stock::PlaceId>& place, const kitchen::Kitchen& kitchen) {
-    return place ? Json(kitchen.place(*place).id) : Json(nullptr);
-}
 
 Json meal(basics::Day day, kitchen::Meal meal, std::optional<cookbook::DishId> dish, const kitchen::Kitchen& kitchen) {
     return {{"day", json_day(day)},
@@ -18,23 +15,12 @@ Json meal(basics::Day day, kitchen::Meal meal, std::optional<cookbook::DishId> d
             {"dish", dish ? Json(kitchen.cookbook()[*dish].id) : Json(nullptr)}};
 }
 
-Json row(const ask::TakeOut& out, const ask::ThawAnswer& answer, const kitchen::Kitchen& kitchen) {
-    const auto& move = out.move;
-    const auto& thing = kitchen.catalogue()[move.ingredient];
-    return {{"lot", move.lot},
-            {"ingredient", thing.id},
-            {"label", thing.name},
-            {"amount", json_amount({thing.dimension, move.amount}, thing)},
-            {"packs", move.packs},
-            {"from", kitchen.place(move.from).id},
-            {"to", place_or_null(answer.fridge, kitchen)},
-            {"day", json_day(move.day)},
-            {"method", name(move.method)},
-            {"minutes", out.minutes > 0 ? Json(out.minutes) : Json(nullptr)},
-            {"late", out.late},
-            {"for", meal(move.for_day, move.for_meal, move.for_dish, kitchen)},
-            {"cook_by", json_day(move.cook_by)},
-            {"cautions", out.cautions}};
+Json row(const ask::TakeOut& out, const kitchen::Kitchen& kitchen) {
+    Json row = json(out.move, kitchen);
+    row["minutes"] = out.minutes > 0 ? Json(out.minutes) : Json(nullptr);
+    row["late"] = out.late;
+    row["cautions"] = out.cautions;
+    return row;
 }
 
 Json late_row(const ask::TooLate& late, const kitchen::Kitchen& kitchen, basics::Day today) {
@@ -54,7 +40,7 @@ Json late_row(const ask::TooLate& late, const kitchen::Kitchen& kitchen, basics:
 
 nlohmann::ordered_json json(const ask::ThawAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today) {
     Json moves = Json::array();
-    for (const auto& out : answer.moves) moves.push_back(row(out, answer, kitchen));
+    for (const auto& out : answer.moves) moves.push_back(row(out, kitchen));
     Json late = Json::array();
     for (const auto& one : answer.late) late.push_back(late_row(one, kitchen, today));
     Json frozen = Json::array();

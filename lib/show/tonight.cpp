@@ -92,13 +92,14 @@ std::string text(const ask::TonightAnswer& answer, const kitchen::Kitchen& kitch
 
 Json json(const flow::ThawMove& move, const kitchen::Kitchen& kitchen) {
     const auto& thing = kitchen.catalogue()[move.ingredient];
+    const auto fridge = kitchen::place_of(kitchen.household, {stock::PlaceKind::fridge});
     return {{"lot", move.lot},
             {"ingredient", thing.id},
             {"label", thing.name},
             {"amount", json_amount({thing.dimension, move.amount}, thing)},
             {"packs", move.packs},
             {"from", kitchen.place(move.from).id},
-            {"to", nullptr},
+            {"to", fridge ? Json(kitchen.place(*fridge).id) : Json(nullptr)},
             {"day", basics::iso(move.day)},
             {"method", name(move.method)},
             {"for",
