@@ -24,8 +24,9 @@ constexpr std::array<std::string_view, 8> line_names{"all_bought", "waste_avoide
 constexpr std::int64_t thousandths = 1000;
 /// A move changes a lunch or those of a day: some hundred thousand of them a second.
 constexpr std::int64_t moves_for_each = 1'000;
-/// So often what the balance lacks is left out and the rest is proved anew; after that it is only left out.
+/// So often what the balance lacks is left out and the rest is proved, or searched, anew.
 constexpr int most_proofs = 6;
+constexpr int most_searches = 30;
 
 basics::Result<basics::Span> span_of(basics::Day today, const LunchesQuestion& question) {
     if (question.effort < 1 || question.effort > 10'000)
@@ -49,22 +50,6 @@ std::int64_t value_of(const LunchGame& game, const LunchPlan& plan) {
 
 using Look = std::function<bool(std::string_view, std::int64_t)>;
 
-/// From a start to a plan that the balance agrees with, by search alone.
-LunchPlan searched(LunchGame& game, LunchPlan plan, std::int64_t moves, const Look& look) {
-    while (true) {
-        plan = detail::lunches_greedily(game, detail::lunches_that_can_be_had(game, plan));
-        if (look("searching", value_of(game, plan))) {
-            plan = detail::lunches_by_annealing(game, plan, moves,
-                                                [&](std::int64_t best) { return look("searching", best); });
-        }
-        plan = detail::lunches_polished(game, plan);
-        const auto cuts = detail::lacking_in_balance(game, plan);
-        if (cuts.empty()) return plan;
-        game.cuts.insert(game.cuts.end(), cuts.begin(), cuts.end());
-        moves = std::max<std::int64_t>(1, moves / 2);
-    }
-}
-
 /// What the balance lacks is left out until it lacks nothing more.
 LunchPlan balanced(LunchGame& game, LunchPlan plan) {
     for (auto cuts = detail::lacking_in_balance(game, plan); !cuts.empty();
@@ -72,6 +57,29 @@ LunchPlan balanced(LunchGame& game, LunchPlan plan) {
         game.cuts.insert(game.cuts.end(), cuts.begin(), cuts.end());
         plan = detail::lunches_that_can_be_had(game, plan);
     }
+    return plan;
+}
+
+/// From a start to a plan that the balance agrees with, by search alone. Where what may not be had together is not told
+/// soon, one of it is left out altogether, for this search only: a bound never rests on that.
+LunchPlan searched(LunchGame& game, LunchPlan plan, std::int64_t moves, const Look& look) {
+    std::vector<detail::LunchCut> known = game.cuts;
+    for (int round = 0;; ++round) {
+        plan = detail::lunches_greedily(game, detail::lunches_that_can_be_had(game, plan));
+        if (look("searching", value_of(game, plan))) {
+            plan = detail::lunches_by_annealing(game, plan, moves,
+                                                [&](std::int64_t best) { return look("searching", best); });
+        }
+        plan = detail::lunches_polished(game, plan);
+        const auto cuts = detail::lacking_in_balance(game, plan);
+        if (cuts.empty()) break;
+        for (const detail::LunchCut& cut : cuts) {
+            if (round < most_searches) known.push_back(cut);
+            game.cuts.push_back(round < most_searches ? cut : detail::LunchCut{{cut.back().first, 1}});
+        }
+        moves = std::max<std::int64_t>(1, moves / 2);
+    }
+    game.cuts = std::move(known);
     return plan;
 }
 

@@ -32,16 +32,15 @@
 //
 //     D(i), L(i)         what is there of i in danger and what keeps, T(i) and K(i) their prices
 //     saved(i)           of what is in danger, what the lunches eat: day by day, what ends first first
-//     kept(i), packs(i)  what they want beyond that: of what keeps, and after the first shopping slot of what is left
-//     of
-//                        the packs that the plan buys and of whole packs beyond these, whichever comes to less. Nothing
-//                        is wanted beyond what is there before that slot, nor of what is not sold
+//     kept(i), packs(i)  what they want beyond that: of what keeps, and after the first shopping slot of what the packs
+//                        that the plan buys leave and of whole packs beyond these, whichever comes to less. Nothing is
+//                        wanted beyond what is there before that slot, nor of what is not sold
 //
 // with liking as `else` weighs it for one eater; had_lately, against what stands and was had, likewise, and a person's
 // part of it is one in as many as live there. A frozen thing counts by weight from the day that it can be thawed.
 // Opening and thawing shorten nothing in this sum; what they would send to the bin is told beside it (`extra_bin`).
 // Where the balance of the plan with the lunches would lack something that it does not lack without them, those lunches
-// together are not to be had.
+// together are not to be had. (Spans of more than two weeks compare balances by the rule, which proves less.)
 //
 // Amounts are exact; each thing's line is rounded to a thousandth of the smallest unit of money.
 #pragma once
@@ -166,8 +165,9 @@ struct LunchesAnswer {
     kitchen::Plan rows;                 ///< the plan of the span with these lunches in it; bought ones are not planned
 };
 
-/// Problems: no days, or more than 31. An empty cookbook is none: lunches are bought. Costs a second or two on a full
-/// kitchen of seven days; repeats exactly.
+/// Problems: no days, or more than 31. An empty cookbook is none: lunches are bought. Costs some seconds on a full
+/// kitchen of seven days, most of them for the proof; where more than six hundred options may be in a better plan, as
+/// from about ten days on, the bound is the relaxation's, and some per cent above. Repeats exactly.
 [[nodiscard]] basics::Result<LunchesAnswer> ask_lunches(const kitchen::Kitchen& kitchen, basics::Day today,
                                                         const LunchesQuestion& question,
                                                         const LunchesWatch& watch = {});

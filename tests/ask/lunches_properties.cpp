@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <map>
+#include <tuple>
 
 #include "ask/lunches.hpp"
 #include "flow/findings.hpp"
@@ -136,4 +137,43 @@ TEST_CASE("the same kitchen gives the same lunches, to the byte") {
         CHECK(once.bound == again.bound);
         CHECK(once.rows == again.rows);
     }
+}
+
+TEST_CASE("lunches that are written leave the balance short of nothing more, and nothing open but what is bought") {
+    int written = 0;
+    for (std::uint64_t number = 2000; number < 2150; ++number) {
+        auto world = tests::random_lunch_world(number);
+        INFO("kitchen " << number);
+        const auto answer = answer_of(world, 2);
+        const basics::Span span{world.today, answer.horizon};
+        const auto short_of = [&] {
+            const flow::Balancer balancer(world.kitchen, span);
+            std::vector<std::pair<std::string, std::int64_t>> list;
+            for (const auto& finding : flow::findings(world.kitchen, balancer.balance(balancer.planned()))) {
+                if (finding.kind == flow::Finding::Kind::short_of || finding.kind == flow::Finding::Kind::not_thawed)
+                    list.emplace_back(basics::iso(finding.day) + world.kitchen.catalogue()[finding.ingredient].id,
+                                      finding.amount);
+            }
+            return list;
+        };
+        const auto sum = [](const auto& list) {
+            std::int64_t total = 0;
+            for (const auto& [what, amount] : list) total += amount;
+            return total;
+        };
+        const auto before = short_of();
+        std::erase_if(world.kitchen.plan, [&](const auto& row) { return answer.span.contains(row.day); });
+        for (const auto& row : answer.rows) world.kitchen.plan.push_back(row);
+        std::sort(world.kitchen.plan.begin(), world.kitchen.plan.end(), [](const auto& a, const auto& b) {
+            return std::tie(a.day, a.meal, a.dish) < std::tie(b.day, b.meal, b.dish);
+        });
+        REQUIRE_FALSE(world.kitchen.check().has_value());
+        CHECK(sum(short_of()) <= sum(before));
+        const auto again = answer_of(world, 2);
+        const auto bought = std::count_if(answer.lunches.begin(), answer.lunches.end(),
+                                          [](const auto& lunch) { return lunch.kind == ask::LunchKind::bought; });
+        written += static_cast<int>(answer.lunches.size()) - static_cast<int>(bought);
+        CHECK(static_cast<std::ptrdiff_t>(again.lunches.size()) == bought);
+    }
+    CHECK(written > 100);
 }

@@ -54,6 +54,28 @@ kitchen::Kitchen where_all_are_home() {
     return kitchen;
 }
 
+/// The demo kitchen with nothing to eat in it, no plan and no dishes but those that are named.
+kitchen::Kitchen bare() {
+    kitchen::Kitchen kitchen = demo();
+    kitchen.lots.clear();
+    kitchen.plan.clear();
+    kitchen.household.shopping_days = 0;
+    return kitchen;
+}
+
+stock::Lot& put(kitchen::Kitchen& kitchen, std::string_view thing, std::string_view dish, int serves, int days_ago) {
+    stock::Lot lot;
+    lot.number = kitchen.lots.empty() ? 1 : kitchen.lots.back().number + 1;
+    lot.ingredient = tests::thing(thing);
+    lot.dish = tests::dish(dish);
+    lot.place = *kitchen::place_of(kitchen.household, {stock::PlaceKind::fridge});
+    lot.amount = {measure::Dimension::pieces, 1000 * serves};
+    lot.arrived = lot.since = demo_day - days{days_ago};
+    stock::set_dates(lot, kitchen.catalogue()[lot.ingredient], stock::PlaceKind::fridge);
+    kitchen.lots.push_back(lot);
+    return kitchen.lots.back();
+}
+
 }  // namespace
 
 TEST_CASE("everyone at home has one lunch on every day, planned or found") {
@@ -168,4 +190,114 @@ TEST_CASE("no days, and more than a month, are problems") {
     CHECK(failing({.days = 0, .effort = 100}) == "--days: 0; expected a number from 1 to 31");
     CHECK(failing({.days = 32, .effort = 100}) == "--days: 32; expected a number from 1 to 31");
     CHECK(failing({.days = 7, .effort = 0}) == "--effort: 0; expected a number from 1 to 10000; 100 is usual");
+}
+
+TEST_CASE("lunches that are cooked hold nothing that their eaters avoid, with a serve apart where the dish has one") {
+    const auto answer = asked(demo(), 7);
+    const auto holds = flow::held_allergens(demo());
+    bool apart = false;
+    for (const auto& cooked : answer.cooked) {
+        const auto& dish = demo().cookbook()[cooked.dish];
+        CHECK(cooked.cooking.serves_thousandths == static_cast<std::int64_t>(1000 * cooked.eaters.size()));
+        for (const std::size_t eater : cooked.eaters) {
+            const auto& person = demo().household.people[eater];
+            const auto serve = flow::serve_for(dish, person.avoids, {}, holds);
+            CHECK(serve.holds.shared_with(person.avoids).empty());
+            if (serve.apart.empty()) continue;
+            apart = true;
+            CHECK(std::any_of(cooked.cautions.begin(), cooked.cautions.end(), [&](const std::string& words) {
+                return words.starts_with("A serve apart for " + person.name);
+            }));
+        }
+    }
+    CHECK(apart);
+}
+
+TEST_CASE("lunches take a frozen pack as a whole, for as many as share it on a day") {
+    kitchen::Kitchen kitchen = bare();
+    stock::Lot& lot = put(kitchen, "leftover-chilli", "chilli", 2, 3);
+    lot.place = *kitchen::place_of(kitchen.household, {stock::PlaceKind::near_freezer});
+    lot.state = stock::State::frozen;
+    lot.packs = {2000};
+    stock::set_dates(lot, kitchen.catalogue()[lot.ingredient], stock::PlaceKind::near_freezer);
+    kitchen.household.people[1].roster = {kitchen::Week{3, 3, 3, 3, 3, 3, 3}};  // Bram is home as well
+    const auto answer = asked(kitchen, 2);
+    REQUIRE(answer.lunches.size() == 4);
+    for (const auto& lunch : answer.lunches) {
+        // It cannot be thawed for today.
+        CHECK(lunch.kind == (lunch.day == demo_day ? ask::LunchKind::bought : ask::LunchKind::frozen_pack));
+    }
+    const auto price = kitchen::price(kitchen, kitchen.lots.front(), 2000);
+    CHECK(answer.spent == price + basics::Money{2 * 1400});
+    REQUIRE(answer.take_out.size() == 1);
+    CHECK(answer.take_out.front().day == demo_day);
+    CHECK(answer.take_out.front().amount == 2000);
+}
+
+TEST_CASE("lunches give a leftover to the one who may have it") {
+    kitchen::Kitchen kitchen = bare();
+    put(kitchen, "leftover-chilli", "chilli", 3, 0);
+    kitchen.household.people[3].avoids.add(catalogue::Allergen::celery);  // Odette; the chilli has celery
+    const auto answer = asked(kitchen, 3);
+    for (const auto& lunch : answer.lunches) {
+        CHECK(lunch.kind == ask::LunchKind::bought);
+        CHECK(lunch.reason == "Odette may have, or likes, nothing that could be had");
+    }
+    kitchen.household.people[3].avoids = {};
+    const auto free = asked(kitchen, 3);
+    CHECK(std::all_of(free.lunches.begin(), free.lunches.end(),
+                      [](const auto& lunch) { return lunch.kind == ask::LunchKind::leftover && lunch.from_lot == 1; }));
+    kitchen.household.people[3].dislikes = {catalogue::Of{tests::thing("beef-mince")}};
+    const auto disliked = asked(kitchen, 3);
+    CHECK(std::none_of(disliked.lunches.begin(), disliked.lunches.end(),
+                       [](const auto& lunch) { return lunch.kind == ask::LunchKind::leftover; }));
+}
+
+TEST_CASE("lunches eat a leftover three days at most, one of no date as the catalogue says, and a pasta two") {
+    const auto last = [](std::string_view thing, std::string_view dish, bool dated) {
+        kitchen::Kitchen kitchen = bare();
+        for (auto& person : kitchen.household.people) person.away.clear();
+        stock::Lot& lot = put(kitchen, thing, dish, 9, 0);
+        if (!dated) lot.use_by = lot.best_by = std::nullopt;
+        basics::Day latest{};
+        for (const auto& lunch : asked(kitchen, 7).lunches) {
+            if (lunch.kind == ask::LunchKind::leftover) latest = std::max(latest, lunch.day);
+        }
+        return (latest - demo_day).count();
+    };
+    CHECK(last("leftover-chilli", "chilli", true) == 3);
+    CHECK(last("leftover-chilli", "chilli", false) == 3);
+    CHECK(last("cooked-spaghetti", "tuna-caper-and-tomato-spaghetti", true) == 2);
+    CHECK(last("cooked-spaghetti", "tuna-caper-and-tomato-spaghetti", false) == 2);
+}
+
+TEST_CASE("lunches eat nothing that is past its use-by") {
+    kitchen::Kitchen kitchen = bare();
+    put(kitchen, "leftover-chilli", "chilli", 3, 4);
+    for (const auto& lunch : asked(kitchen, 3).lunches) CHECK(lunch.kind == ask::LunchKind::bought);
+}
+
+TEST_CASE("lunches ended by their watch are a plan with a bound") {
+    const auto answer = ask::ask_lunches(demo(), demo_day, {.days = 7, .effort = 100},
+                                         [](const ask::LunchesProgress& p) { return p.stage != "searching"; });
+    REQUIRE(answer);
+    CHECK(answer->stopped);
+    CHECK(answer->bound >= answer->value);
+    CHECK(answer->lunches.size() == 10);
+}
+
+TEST_CASE("lunches of a month are for everyone at home, and lack nothing that was not lacking") {
+    const auto answer = ask::ask_lunches(demo(), demo_day, {.days = 31, .effort = 1});
+    REQUIRE(answer);
+    CHECK(answer->span.length() == 31);
+    CHECK(answer->bound >= answer->value);
+    std::size_t home = 0;
+    for (int day = 0; day < 31; ++day)
+        home += kitchen::eaters(demo(), demo_day + days{day}, kitchen::Meal::lunch).size();
+    CHECK(answer->lunches.size() + answer->standing.size() == home);
+    const auto lacks = [&](const kitchen::Kitchen& kitchen) {
+        const flow::Balancer balancer(kitchen, {demo_day, answer->horizon}, flow::Effort::quick);
+        return balancer.balance(balancer.planned()).totals.unmet;
+    };
+    CHECK(lacks(written(demo(), *answer)) <= lacks(demo()));
 }

@@ -234,8 +234,7 @@ class Teller {
         const auto count = std::count_if(answer_.lunches.begin(), answer_.lunches.end(),
                                          [](const Lunch& lunch) { return lunch.kind == LunchKind::bought; });
         if (count > 0)
-            answer_.because.push_back(
-                {LunchLine::bought, -rounded(count * game_.bought), {}, {}, counted(count)});
+            answer_.because.push_back({LunchLine::bought, -rounded(count * game_.bought), {}, {}, counted(count)});
     }
 
     void thing(int number) {

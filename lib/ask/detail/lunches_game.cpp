@@ -24,6 +24,8 @@ constexpr std::int64_t one_serve = 1000;
 constexpr int days_unknown = 2;
 constexpr int most_days = 3;
 constexpr int days_thawed = 1;
+/// Beyond so many days a balance of a full kitchen takes minutes to prove: two by the rule are compared.
+constexpr int longest_exact = 14;
 
 int time_of(flow::Slot slot) {
     return 2 * flow::day_of(slot) + (slot == flow::dinner_of(flow::day_of(slot)) ? 1 : 0);
@@ -517,7 +519,8 @@ std::unique_ptr<LunchGame> lunch_game(const kitchen::Kitchen& kitchen, basics::D
     const LunchTable table(kitchen);
     game->standing = table.standing(span);
     open_slots(*game);
-    game->balancer = std::make_unique<flow::Balancer>(kitchen, basics::Span{today, game->horizon});
+    const auto effort = span.length() > longest_exact ? flow::Effort::quick : flow::Effort::exact;
+    game->balancer = std::make_unique<flow::Balancer>(kitchen, basics::Span{today, game->horizon}, effort);
     game->before = game->balancer->balance(game->balancer->planned());
     Stock(*game, table).take();
     Sources(*game, table).find();

@@ -384,9 +384,9 @@ class Model {
 
 /// With more options left than this the whole programme takes minutes at its first node alone, and the relaxation's
 /// bound stands.
-constexpr std::size_t most_options = 2000;
+constexpr std::size_t most_options = 600;
 /// Nodes times options for each unit of effort.
-constexpr std::int64_t work = 20'000;
+constexpr std::int64_t work = 4'000;
 
 std::int64_t value_of(const LunchGame& game, const LunchPlan& plan) {
     LunchValue value(game);
