@@ -51,10 +51,9 @@ tl::expected<kitchen::Change, Failure> planned(const Arguments& arguments, const
     const auto bought = std::count_if(answer->lunches.begin(), answer->lunches.end(),
                                       [](const ask::Lunch& lunch) { return lunch.kind == ask::LunchKind::bought; });
     change->line = line_of(*answer, bought);
-    for (const std::string& note : answer->notes) change->notes.push_back(note);
     if (bought > 0)
         change->notes.push_back(
-            fmt::format("{} {} bought, which no plan says.", bought, bought == 1 ? "lunch is" : "lunches are"));
+            fmt::format("{} {} bought, which no plan says", bought, bought == 1 ? "lunch is" : "lunches are"));
     return change;
 }
 

@@ -5,7 +5,6 @@
 #include <cmath>
 #include <tuple>
 
-#include "kitchen/changes.hpp"
 #include "show/detail/parts.hpp"
 #include "show/lunches.hpp"
 #include "show/tonight.hpp"
@@ -64,19 +63,18 @@ std::string sentence(const Page& page) {
                        page.price(answer.all_bought), how_good(answer), saved);
 }
 
-/// "leftover chilli from the freezer (lot 14, eat by Thu 26 Nov)".
+/// "chilli, left over (lot 14, eat by Thu 26 Nov)".
 std::string leftover_words(const Page& page, const ask::Lunch& lunch) {
-    const auto of = page.kitchen.cookbook()[*lunch.dish].leaves;
     const stock::Lot* lot = page.kitchen.lot(lunch.from_lot);
-    const std::string what = kitchen::label(page.kitchen, *of, lot != nullptr ? lot->dish : lunch.dish);
+    const auto& dish = page.kitchen.cookbook()[lot != nullptr && lot->dish ? *lot->dish : *lunch.dish];
     const std::string by = lunch.use_by ? fmt::format("eat by {}", day(*lunch.use_by, page.today)) : "";
-    if (lunch.kind == LunchKind::larger)
-        return fmt::format("{} from {}'s larger dinner ({})", what, basics::short_day(*lunch.made), by);
-    if (lunch.made) return fmt::format("{} from {}'s dinner ({})", what, basics::short_day(*lunch.made), by);
-    if (lot == nullptr) return what;
-    const bool frozen = lot->state == stock::State::frozen;
-    return fmt::format("{}{} (lot {}{})", what, frozen ? " from the freezer" : "", lot->number,
-                       frozen || by.empty() ? "" : ", " + by);
+    if (lunch.made) {
+        const char* larger = lunch.kind == LunchKind::larger ? "larger " : "";
+        return fmt::format("{}, from {}'s {}dinner ({})", dish.name, day(*lunch.made, page.today), larger, by);
+    }
+    if (lot == nullptr) return dish.name + ", left over";
+    if (lot->state == stock::State::frozen) return fmt::format("{}, from the freezer (lot {})", dish.name, lot->number);
+    return fmt::format("{}, left over (lot {}{})", dish.name, lot->number, by.empty() ? "" : ", " + by);
 }
 
 std::string cooked_words(const Page& page, const ask::LunchCooked& cooked) {
@@ -147,8 +145,8 @@ class Rows {
             }
         }
         for (const auto& [dish, ready, people] : rows)
-            row(page_.names(people), fmt::format("{}{}, as planned", page_.kitchen.cookbook()[dish].name,
-                                                 ready ? " (leftover or ready meal)" : ""));
+            row(page_.names(people),
+                fmt::format("{}{}, as planned", page_.kitchen.cookbook()[dish].name, ready ? ", left over" : ""));
     }
 
     void leftovers(basics::Day day) {
@@ -185,18 +183,22 @@ class Rows {
     std::string day_;
 };
 
+/// "today", "tomorrow", "on Tue 1 Dec".
+std::string on(basics::Day when, basics::Day today) {
+    return when <= today + basics::days{1} ? day(when, today) : "on " + day(when, today);
+}
+
 void to_do(const Page& page, std::string& out) {
     for (const auto& dinner : page.answer.larger) {
-        out += wrapped(fmt::format("Cook {} {} more on {} ({}).", dinner.more, dinner.more == 1 ? "serve" : "serves",
-                                   basics::short_day(dinner.day), page.kitchen.cookbook()[dinner.dish].name),
+        out += wrapped(fmt::format("Cook {} {} more {} ({}).", dinner.more, dinner.more == 1 ? "serve" : "serves",
+                                   on(dinner.day, page.today), page.kitchen.cookbook()[dinner.dish].name),
                        2) +
                "\n";
     }
     for (const auto& move : page.answer.take_out)
-        out +=
-            wrapped(fmt::format("Take out {}: {}.", day(move.day, page.today), words(move, page.kitchen, page.today)),
-                    2) +
-            "\n";
+        out += wrapped(fmt::format("Take out {}: {}.", on(move.day, page.today), words(move, page.kitchen, page.today)),
+                       2) +
+               "\n";
     if (page.answer.to_buy.empty()) return;
     std::vector<std::string> words;
     for (const auto& buy : page.answer.to_buy)
