@@ -223,7 +223,7 @@ void uses_what_is_there(const kitchen::Kitchen& kitchen, const ask::ElseQuestion
         RC_ASSERT(lot->ingredient == use.ingredient);
         RC_ASSERT(lot->state == use.state);
         RC_ASSERT(use.amount.value() > 0);
-        RC_ASSERT(!lot->use_by || lot->state == stock::State::frozen || *lot->use_by >= question.day);
+        RC_ASSERT((!lot->use_by || lot->state == stock::State::frozen || *lot->use_by >= question.day));
         used[use.lot] += use.amount.value();
         RC_ASSERT(used[use.lot] <= lot->amount.value());
     }

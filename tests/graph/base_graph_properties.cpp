@@ -148,7 +148,7 @@ TEST_CASE("base graph laws on random worlds") {
             std::vector<IngredientId> single;
             for (std::size_t i = 0; i < found.size(); ++i) {
                 RC_ASSERT(found[i].cost <= cost_of(least));
-                RC_ASSERT(i == 0 || found[i - 1].cost <= found[i].cost);
+                RC_ASSERT((i == 0 || found[i - 1].cost <= found[i].cost));
                 for (const auto& [used, ratio] : found[i].use) {
                     RC_ASSERT(used != node.ingredient);
                     RC_ASSERT(ratio > 0);

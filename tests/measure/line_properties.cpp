@@ -33,11 +33,11 @@ void check_sound(const std::string& text) {
     }
     RC_ASSERT(!read->name.empty());
     RC_ASSERT(read->original == text);
-    RC_ASSERT(read->amount || (read->unit.empty() && !read->each));
+    RC_ASSERT((read->amount || (read->unit.empty() && !read->each)));
     if (read->amount && read->amount->upper) {
         RC_ASSERT(*read->amount->upper >= std::get<Amount>(read->amount->amount));
     }
-    RC_ASSERT(read->unit.empty() || find_unit(read->unit)->name == read->unit);
+    RC_ASSERT((read->unit.empty() || find_unit(read->unit)->name == read->unit));
 }
 
 }  // namespace

@@ -67,11 +67,11 @@ void check_sound(const std::string& text, MeasureSet set) {
         RC_ASSERT(!read->upper.has_value());
         return;
     }
-    RC_ASSERT(amount->value() >= 0 && amount->value() <= most_readable);
-    RC_ASSERT(read->counted.empty() || amount->dimension() == Dimension::pieces);
+    RC_ASSERT((amount->value() >= 0 && amount->value() <= most_readable));
+    RC_ASSERT((read->counted.empty() || amount->dimension() == Dimension::pieces));
     if (!read->upper) return;
     RC_ASSERT(read->upper->dimension() == amount->dimension());
-    RC_ASSERT(read->upper->value() >= amount->value() && read->upper->value() <= most_readable);
+    RC_ASSERT((read->upper->value() >= amount->value() && read->upper->value() <= most_readable));
 }
 
 }  // namespace

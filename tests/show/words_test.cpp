@@ -56,7 +56,7 @@ TEST_CASE("wrapped lines are no longer than the width, and say the same words") 
             if (count > 0) RC_ASSERT(lines[i].back() != ' ');
             RC_ASSERT(lines[i].find_first_not_of(' ') == (words.empty() ? std::string::npos : start));
             RC_ASSERT(lines[i].find("  ", start) == std::string::npos);
-            RC_ASSERT(show::length(lines[i]) <= width || words.size() <= 1);
+            RC_ASSERT((show::length(lines[i]) <= width || words.size() <= 1));
             // A line is broken only where the next word would not have fitted.
             if (i + 1 < lines.size())
                 RC_ASSERT(show::length(lines[i]) + 1 + show::length(words_of(lines[i + 1]).front()) > width);
