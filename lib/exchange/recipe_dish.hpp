@@ -64,7 +64,7 @@ struct DishLine {
     std::vector<std::string> notes;  ///< "2 to 3: the lower end", "no amount is written", "a slip of 'carrot'"
 };
 
-struct RecipeDish {
+struct RecipeDish {  // NOLINT(bugprone-exception-escape): of moving its JSON, which asserts only
     std::string place;
     std::string id;  ///< of the name: "mom-s" is "moms", accents left out
     std::string name;

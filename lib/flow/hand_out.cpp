@@ -19,6 +19,9 @@ struct Pipe {
 
 using Network = boost::adjacency_list<boost::vecS, boost::vecS, boost::directedS, boost::no_property, Pipe>;
 
+/// More than the costs of all pairs of a thousand slots together.
+constexpr std::int64_t goes_without = 4'000'000'000'000'000;
+
 Traits::edge_descriptor connect(Network& network, std::size_t from, std::size_t to, std::int64_t capacity,
                                 std::int64_t cost) {
     const auto there = boost::add_edge(from, to, Pipe{capacity, 0, cost, {}}, network).first;
@@ -36,15 +39,21 @@ std::vector<int> hand_out(std::span<const int> serves, std::size_t slots, std::s
     // Every slot that is served has one pair: to add one sum to the cost of all pairs changes no choice.
     std::int64_t least = 0;
     for (const Suits& pair : suits) least = std::min(least, pair.cost);
-    for (std::size_t source = 0; source < serves.size(); ++source) {
-        if (serves[source] > 0) connect(network, well, source, serves[source], 0);
-    }
+    // The library adds up the distances of all vertices, and those that cannot be reached would overflow: so that every
+    // vertex can be at all times, a source without serves is fed but leads nowhere, and a slot can go without, which
+    // costs more than all else together and leaves room for one more than the slot takes.
+    for (std::size_t source = 0; source < serves.size(); ++source)
+        connect(network, well, source, std::max(serves[source], 1), 0);
     std::vector<Traits::edge_descriptor> pairs;
     for (const Suits& pair : suits) {
-        pairs.push_back(connect(network, static_cast<std::size_t>(pair.source),
-                                serves.size() + static_cast<std::size_t>(pair.slot), 1, pair.cost - least));
+        const auto source = static_cast<std::size_t>(pair.source);
+        const std::size_t slot = serves.size() + static_cast<std::size_t>(pair.slot);
+        pairs.push_back(connect(network, source, slot, serves[source] > 0 ? 1 : 0, pair.cost - least));
     }
-    for (std::size_t slot = 0; slot < slots; ++slot) connect(network, serves.size() + slot, drain, 1, 0);
+    for (std::size_t slot = 0; slot < slots; ++slot) {
+        connect(network, well, serves.size() + slot, 2, goes_without);
+        connect(network, serves.size() + slot, drain, 1, 0);
+    }
     boost::successive_shortest_path_nonnegative_weights(network, well, drain,
                                                         boost::capacity_map(boost::get(&Pipe::capacity, network))
                                                             .residual_capacity_map(boost::get(&Pipe::residual, network))

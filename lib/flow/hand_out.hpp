@@ -18,8 +18,9 @@ struct Suits {
 
 /// By slot the source that it gets a serve of, below 0 where it gets none: as many slots as can be are served, and of
 /// all ways to serve so many at the least cost. `serves` gives how many each source has. A pair stands in `suits` once;
-/// costs are below 10^12 in size. Successive shortest paths (Busacker and Gowen, 1960; with potentials, Edmonds and
-/// Karp, 1972): one search of the network for each slot. The same arguments give the same answer.
+/// costs are below 10^12 in size, slots at most a thousand. Successive shortest paths (Busacker and Gowen, 1960; with
+/// potentials, Edmonds and Karp, 1972): one search of the network for each slot. The same arguments give the same
+/// answer.
 [[nodiscard]] std::vector<int> hand_out(std::span<const int> serves, std::size_t slots, std::span<const Suits> suits);
 
 }  // namespace samebase::flow

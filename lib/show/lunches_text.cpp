@@ -28,6 +28,7 @@ struct Page {
     [[nodiscard]] const std::string& name_of(std::size_t person) const { return kitchen.household.people[person].name; }
     [[nodiscard]] std::string names(const std::vector<std::size_t>& people) const {
         std::vector<std::string> words;
+        words.reserve(people.size());
         for (const std::size_t person : people) words.push_back(name_of(person));
         return listed(words);
     }

@@ -14,7 +14,6 @@ using ask::LunchKind;
 using basics::days;
 using tests::demo;
 using tests::demo_day;
-using tests::dish;
 using tests::thing;
 
 namespace {
@@ -69,7 +68,7 @@ stock::Lot& put(kitchen::Kitchen& kitchen, std::string_view thing, std::string_v
     lot.ingredient = tests::thing(thing);
     lot.dish = tests::dish(dish);
     lot.place = *kitchen::place_of(kitchen.household, {stock::PlaceKind::fridge});
-    lot.amount = {measure::Dimension::pieces, 1000 * serves};
+    lot.amount = {measure::Dimension::pieces, std::int64_t{1000} * serves};
     lot.arrived = lot.since = demo_day - days{days_ago};
     stock::set_dates(lot, kitchen.catalogue()[lot.ingredient], stock::PlaceKind::fridge);
     kitchen.lots.push_back(lot);
@@ -228,7 +227,7 @@ TEST_CASE("lunches take a frozen pack as a whole, for as many as share it on a d
         CHECK(lunch.kind == (lunch.day == demo_day ? ask::LunchKind::bought : ask::LunchKind::frozen_pack));
     }
     const auto price = kitchen::price(kitchen, kitchen.lots.front(), 2000);
-    CHECK(answer.spent == price + basics::Money{2 * 1400});
+    CHECK(answer.spent == price + basics::Money{2800});
     REQUIRE(answer.take_out.size() == 1);
     CHECK(answer.take_out.front().day == demo_day);
     CHECK(answer.take_out.front().amount == 2000);

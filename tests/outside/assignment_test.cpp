@@ -88,3 +88,11 @@ TEST_CASE("handing out gives the optimum of Winston's Powerco transport, unit by
     CHECK(total == 1020);
     CHECK(used == supply);
 }
+
+TEST_CASE("handing out where nothing suits, where nothing is left, and where slots share a source") {
+    // A source without serves, a slot that nothing suits, and two slots for one serve.
+    const std::vector<int> serves{0, 1, 2};
+    const std::vector<flow::Suits> suits{{0, 0, -9}, {1, 0, 4}, {1, 1, 3}, {2, 3, 1}};
+    CHECK(flow::hand_out(serves, 4, suits) == std::vector<int>{-1, 1, -1, 2});
+    CHECK(flow::hand_out(std::vector<int>{0}, 1, std::vector<flow::Suits>{{0, 0, 1}}) == std::vector<int>{-1});
+}

@@ -133,8 +133,8 @@ class World {
             if (again) continue;
             cookbook::DishIngredient line;
             line.ingredient = {at};
-            line.amount = {things_[at].dimension,
-                           things_[at].in_serves ? 500 * random_.within(1, 4) : step * 2 * random_.within(1, 5)};
+            line.amount = {things_[at].dimension, things_[at].in_serves ? std::int64_t{500} * random_.within(1, 4)
+                                                                        : step * 2 * random_.within(1, 5)};
             line.optional = !dish.ingredients.empty() && random_.percent(10);
             dish.ingredients.push_back(line);
         }
@@ -197,8 +197,8 @@ class World {
         lot.place = {keeper ? 3U : (thing.in_serves ? (random_.percent(40) ? 0U : 1U) : 2U)};
         lot.state = lot.place.value == 0 ? stock::State::frozen : stock::State::fresh;
         lot.arrived = lot.since = wednesday - days{random_.within(0, thing.in_serves ? 2 : 5)};
-        lot.amount = {thing.dimension,
-                      thing.in_serves ? 1000 * random_.within(1, 3) : step * random_.within(2, keeper ? 40 : 16)};
+        lot.amount = {thing.dimension, thing.in_serves ? std::int64_t{1000} * random_.within(1, 3)
+                                                       : step * random_.within(2, keeper ? 40 : 16)};
         if (thing.in_serves) {
             lot.dish = cookbook::DishId{id.value};
             if (lot.state == stock::State::frozen && random_.percent(50)) {

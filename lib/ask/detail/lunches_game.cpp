@@ -372,6 +372,7 @@ class Sources {
         for (const flow::Needed& need : flow::cook(kitchen_, row, {}, &table_.holds()).needs)
             more[need.ingredient] += need.amount;
         std::vector<flow::Needed> needs;
+        needs.reserve(more.size());
         for (const auto& [id, amount] : more) needs.push_back({id, amount});
         return listed(needs);
     }

@@ -30,6 +30,7 @@ std::vector<std::vector<int>> by_day(const LunchGame& game) {
     std::map<basics::Day, std::vector<int>> days;
     for (std::size_t s = 0; s < game.slots.size(); ++s) days[game.slots[s].day].push_back(static_cast<int>(s));
     std::vector<std::vector<int>> result;
+    result.reserve(days.size());
     for (auto& [day, slots] : days) result.push_back(std::move(slots));
     return result;
 }

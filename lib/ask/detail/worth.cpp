@@ -54,13 +54,13 @@ class Difference {
             const bool only_after = b == before.parts.end() ||
                                     (a != after.parts.end() && (*a)->component.ingredient < (*b)->component.ingredient);
             if (only_before) {
-                compare(b->get(), nullptr);
+                compare((*b)->component.ingredient, b->get(), nullptr);
                 ++b;
             } else if (only_after) {
-                compare(nullptr, a->get());
+                compare((*a)->component.ingredient, nullptr, a->get());
                 ++a;
             } else {
-                if (*a != *b) compare(b->get(), a->get());
+                if (*a != *b) compare((*a)->component.ingredient, b->get(), a->get());
                 ++a;
                 ++b;
             }
@@ -68,14 +68,13 @@ class Difference {
     }
 
   private:
-    void compare(const flow::Part* before, const flow::Part* after) {
+    void compare(IngredientId of, const flow::Part* before, const flow::Part* after) {
         const auto money = [](const flow::Part* part, Money flow::Outcome::*which) {
             return part == nullptr ? Money{} : part->outcome.*which;
         };
         const auto unmet = [](const flow::Part* part) {
             return part == nullptr ? Money{} : flow::unmet_price(part->component, part->outcome);
         };
-        const IngredientId of = (before != nullptr ? before : after)->component.ingredient;
         add(Line::waste_avoided, money(before, &flow::Outcome::tossed) - money(after, &flow::Outcome::tossed), of,
             total_tossed(before) - total_tossed(after));
         add(Line::to_buy, money(before, &flow::Outcome::spent) - money(after, &flow::Outcome::spent), of,

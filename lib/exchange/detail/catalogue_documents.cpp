@@ -92,6 +92,7 @@ std::vector<Family> families(const std::vector<Entry>& entries) {
         result[i].parent = basics::find_sorted<FamilyId>(result, *parent);
         if (result[i].parent) continue;
         std::vector<std::string> known;
+        known.reserve(result.size());
         for (const Family& family : result) known.push_back(family.id);
         const Element at = *entries[i].element.find("parent");
         if (!at.value().is_string()) continue;
@@ -227,6 +228,7 @@ Ingredient read_ingredient(const Entry& entry, const std::vector<Family>& famili
         thing.family = *found;
     } else if (!family.empty()) {
         std::vector<std::string> known;
+        known.reserve(families.size());
         for (const Family& f : families) known.push_back(f.id);
         const Element at = *e.find("family");
         at.wrong(fmt::format("{} is not a family", at.shown()), "the identifier of a family",

@@ -91,7 +91,7 @@ template <class Read>
 [[nodiscard]] auto word(const Element& element, Read read, const std::vector<std::string>& known)
     -> decltype(read(std::string_view{})) {
     const std::string text = element.text();
-    const auto result = read(std::string_view{text});
+    auto result = read(std::string_view{text});
     if (!result && element.value().is_string() && !element.enough()) {
         element.wrong(element.shown(), fmt::format("one of: {}", fmt::join(known, ", ")), did_you_mean(text, known));
     }
