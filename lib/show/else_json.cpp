@@ -40,11 +40,12 @@ Json alternative(const ask::Alternative& a, const kitchen::Kitchen& kitchen) {
                           {"use_by", json_day(leaving.use_by)}});
     }
     const auto& dish = kitchen.cookbook()[a.dish];
+    const auto thousandths = a.likeness / 1000;
     return {{"dish", dish.id},
             {"label", dish.name},
             {"ready_meal", a.ready_meal},
             {"same_base", a.same_base},
-            {"likeness", static_cast<double>(a.likeness / 1000) / 1000},
+            {"likeness", static_cast<double>(thousandths) / 1000},
             {"minutes", a.ready_meal ? Json(nullptr) : Json(dish.minutes)},
             {"worth", json_money(a.worth, kitchen)},
             {"because", std::move(lines)},
