@@ -22,7 +22,7 @@ struct OwnDocument {
     nlohmann::ordered_json document;
 };
 
-struct Whole {  // NOLINT(bugprone-exception-escape): of moving its JSON, which asserts only
+struct Whole {                       // NOLINT(bugprone-exception-escape): of moving its JSON, which asserts only
     nlohmann::ordered_json kitchen;  ///< kitchen.json, its keys in their order
     std::vector<OwnDocument> own;    ///< in the order of paths
     store::Document ledger;

@@ -66,8 +66,8 @@ basics::Result<Change> set_plan(const At& at, const basics::Span& span, std::opt
 
 basics::Result<Change> set_meal(const At& at, const Planned& row) {
     Change change = become(at, {row.day, row.day}, row.meal, {row}, "swap");
-    change.line = fmt::format("{} on {}: {}", name(row.meal), basics::short_day(row.day),
-                              at.kitchen.cookbook()[row.dish].name);
+    change.line =
+        fmt::format("{} on {}: {}", name(row.meal), basics::short_day(row.day), at.kitchen.cookbook()[row.dish].name);
     for (const PlanEdit& edit : change.plan) {
         if (!edit.adds) change.line += fmt::format(" instead of {}", at.kitchen.cookbook()[edit.row.dish].name);
     }
