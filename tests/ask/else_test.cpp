@@ -2,6 +2,7 @@
 #include "ask/else.hpp"
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 #include "support/demo.hpp"
@@ -266,4 +267,28 @@ TEST_CASE("a leftover that is not enough for all is said to lack, and for fewer 
     auto question = about("cooked-rice");
     question.serves = 1;
     for (const auto& a : asked(question).alternatives) CHECK(lacked(a) == 0);
+}
+
+TEST_CASE("a dish that uses dear stock is worth less than the same with cheap stock, all else equal") {
+    // Frozen lamb mince keeps past the horizon: what it cost is what using it takes from the good stock.
+    const auto lamb = thing("lamb-mince");
+    const auto worth_at = [&](std::int64_t paid) {
+        kitchen::Kitchen kitchen = demo();
+        for (stock::Lot& lot : kitchen.lots) {
+            if (lot.ingredient != lamb) continue;
+            lot.paid = basics::Money{paid};
+            lot.paid_for = lot.amount.value();
+        }
+        const auto answer = asked(about("lamb-mince", demo_day + basics::days{1}), kitchen);
+        REQUIRE_FALSE(answer.alternatives.empty());
+        std::map<cookbook::DishId, basics::Money> worth;
+        for (const auto& a : answer.alternatives) {
+            if (!a.ready_meal) worth[a.dish] = a.worth;
+        }
+        return worth;
+    };
+    const auto cheap = worth_at(500);
+    const auto dear = worth_at(5000);
+    REQUIRE(cheap.size() == dear.size());
+    for (const auto& [id, worth] : dear) CHECK(worth < cheap.at(id));
 }
