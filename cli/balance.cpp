@@ -25,14 +25,10 @@ Outcome run(const Arguments& arguments, const Context& context) {
     if (!today) return tl::make_unexpected(today.error());
     const auto kitchen = context.kitchen();
     if (!kitchen) return tl::make_unexpected(kitchen.error());
-    basics::Span span{*today, flow::horizon(*kitchen, *today)};
-    if (!arguments.span.empty()) {
-        const auto meant = span_meant(joined(arguments.span), *today, "balance");
-        if (!meant) return tl::make_unexpected(meant.error());
-        span = *meant;
-    }
+    const auto span = span_or_horizon(joined(arguments.span), *kitchen, *today, "balance");
+    if (!span) return tl::make_unexpected(span.error());
     const std::size_t mends = arguments.manner.all ? std::numeric_limits<std::size_t>::max() : most_mends;
-    const auto answer = ask::ask_balance(*kitchen, *today, span, mends);
+    const auto answer = ask::ask_balance(*kitchen, *today, *span, mends);
     if (!answer) return failure(not_understood, answer.error());
     context.answer([&](const show::Manner& manner) { return show::text(*answer, *kitchen, *today, manner); },
                    [&] { return show::json(*answer, *kitchen, *today); }, arguments.manner);

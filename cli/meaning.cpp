@@ -6,6 +6,7 @@
 #include <charconv>
 
 #include "basics/sorted.hpp"
+#include "flow/balance.hpp"
 #include "kitchen/changes.hpp"
 
 namespace samebase::cli {
@@ -259,6 +260,12 @@ tl::expected<basics::Span, Failure> span_meant(const std::string& text, basics::
                    {{where, fmt::format("'{}'", text),
                      "a month, a year, a week or days: december, 2026-12, 2027, week, 2026-12-01..2026-12-24, fri",
                      std::nullopt}});
+}
+
+tl::expected<basics::Span, Failure> span_or_horizon(const std::string& text, const kitchen::Kitchen& kitchen,
+                                                    basics::Day today, const std::string& where) {
+    if (text.empty()) return basics::Span{today, flow::horizon(kitchen, today)};
+    return span_meant(text, today, where);
 }
 
 std::string joined(const std::vector<std::string>& words) {

@@ -77,6 +77,11 @@ class Things {
 [[nodiscard]] tl::expected<basics::Span, Failure> span_meant(const std::string& text, basics::Day today,
                                                              const std::string& where);
 
+/// The same; where nothing is said, from today up to the horizon.
+[[nodiscard]] tl::expected<basics::Span, Failure> span_or_horizon(const std::string& text,
+                                                                  const kitchen::Kitchen& kitchen, basics::Day today,
+                                                                  const std::string& where);
+
 [[nodiscard]] std::string joined(const std::vector<std::string>& words);
 
 /// Words that are kept as they are: UTF-8 without line ends and the like.

@@ -47,13 +47,9 @@ Outcome run(const Arguments& arguments, const Context& context) {
     if (!today) return tl::make_unexpected(today.error());
     const auto kitchen = context.kitchen();
     if (!kitchen) return tl::make_unexpected(kitchen.error());
-    basics::Span span{*today, flow::horizon(*kitchen, *today)};
-    if (!arguments.span.empty()) {
-        const auto meant = span_meant(joined(arguments.span), *today, "thaw");
-        if (!meant) return tl::make_unexpected(meant.error());
-        span = *meant;
-    }
-    const auto answer = answer_of(*kitchen, *today, span);
+    const auto span = span_or_horizon(joined(arguments.span), *kitchen, *today, "thaw");
+    if (!span) return tl::make_unexpected(span.error());
+    const auto answer = answer_of(*kitchen, *today, *span);
     if (!answer) return tl::make_unexpected(answer.error());
     context.answer([&](const show::Manner& manner) { return show::text(*answer, *kitchen, *today, manner); },
                    [&] { return show::json(*answer, *kitchen, *today); }, arguments.manner);

@@ -8,6 +8,7 @@
 #include <tuple>
 
 #include "ask/detail/ahead.hpp"
+#include "ask/detail/entering.hpp"
 #include "ask/detail/trips.hpp"
 #include "flow/room.hpp"
 #include "flow/thaw.hpp"
@@ -282,25 +283,17 @@ class Carrying {
     CarryAnswer answer_;
 };
 
-/// What the walks of a day put into the near freezer, or with a method into the fridge, lot by lot.
-std::vector<kitchen::PacksOfLot> brought(const CarryAnswer& answer, basics::Day day,
-                                         std::optional<stock::ThawMethod> thaw) {
-    std::vector<kitchen::PacksOfLot> packs;
+/// What the walks of a day put into the near freezer, or with a method into the fridge.
+detail::Load brought(const CarryAnswer& answer, basics::Day day, std::optional<stock::ThawMethod> thaw) {
+    detail::Load load{thaw ? answer.fridge : answer.near, thaw, {}};
     for (const Walk& walk : answer.walks) {
         if (walk.day != day) continue;
         for (const Carried& carried : walk.brings) {
             const bool meant = thaw ? carried.straight && carried.thaws && carried.method == *thaw : !carried.straight;
-            if (!meant) continue;
-            const auto same =
-                std::find_if(packs.begin(), packs.end(), [&](const auto& other) { return other.lot == carried.lot; });
-            if (same == packs.end()) {
-                packs.push_back({carried.lot, carried.weights});
-            } else {
-                same->weights.insert(same->weights.end(), carried.weights.begin(), carried.weights.end());
-            }
+            if (meant) load.add(carried.lot, carried.weights);
         }
     }
-    return packs;
+    return load;
 }
 
 }  // namespace
@@ -327,26 +320,9 @@ basics::Result<CarryAnswer> ask_carry(const kitchen::Kitchen& kitchen, basics::D
 }
 
 basics::Result<kitchen::Change> carry_done(const kitchen::At& at, const CarryAnswer& answer) {
-    kitchen::Change all;
-    all.command = "moved";
-    all.day = at.day;
-    all.line = "nothing is left to bring in";
-    kitchen::Kitchen kitchen = at.kitchen;
-    stock::LotNumber next = at.next_lot;
-    using Thaw = std::optional<stock::ThawMethod>;
-    for (const Thaw thaw : {Thaw{}, Thaw{stock::ThawMethod::fridge}, Thaw{stock::ThawMethod::cold_water}}) {
-        const auto packs = brought(answer, at.day, thaw);
-        const auto to = thaw ? answer.fridge : answer.near;
-        if (packs.empty()) continue;
-        if (!to) return basics::problem("carry", "no fridge among the places", "a fridge to thaw in");
-        const kitchen::At then{kitchen, at.day, next};
-        auto change = kitchen::moved_packs(then, packs, *to, thaw);
-        if (!change) return change;
-        next = kitchen::next_lot(then, *change);
-        kitchen::apply(kitchen, *change);
-        all = kitchen::one_after_other(std::move(all), std::move(*change));
-    }
-    return all;
+    return detail::entered(at, "carry", "nothing is left to bring in",
+                           {brought(answer, at.day, std::nullopt), brought(answer, at.day, stock::ThawMethod::fridge),
+                            brought(answer, at.day, stock::ThawMethod::cold_water)});
 }
 
 }  // namespace samebase::ask

@@ -83,7 +83,7 @@ LunchPlan searched(LunchGame& game, LunchPlan plan, std::int64_t moves, const Lo
     return plan;
 }
 
-detail::LunchesProved proved(LunchGame& game, LunchPlan plan, int effort, const Look& look) {
+detail::Proof proved(LunchGame& game, LunchPlan plan, int effort, const Look& look) {
     const auto go_on = [&] { return look("proving", value_of(game, plan)); };
     for (int proof = 0;; ++proof) {
         auto found = detail::lunches_proved(game, plan, effort, go_on);

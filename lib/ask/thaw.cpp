@@ -7,6 +7,7 @@
 #include <tuple>
 
 #include "ask/detail/ahead.hpp"
+#include "ask/detail/entering.hpp"
 #include "ask/detail/mend.hpp"
 #include "flow/findings.hpp"
 #include "stock/thaw.hpp"
@@ -35,8 +36,7 @@ int water_minutes(const kitchen::Kitchen& kitchen, const ThawMove& move) {
 
 constexpr const char* fridge_rule =
     "In the fridge, at 5 degrees or below (Northern Territory Government): 24 hours for every 1.8 kg, at least 24 "
-    "(USDA "
-    "FSIS, restated by its extension services). Never on the bench (NSW Government).";
+    "(USDA FSIS, restated by its extension services). Never on the bench (NSW Government).";
 constexpr const char* water_rule =
     "In cold water: in a leakproof bag, the water changed every 30 minutes (University of Nebraska-Lincoln Extension "
     "citing USDA FSIS), never on the bench (NSW Government), and cooked at once.";
@@ -45,8 +45,7 @@ constexpr const char* microwave_rule =
     "degrees (Food Safety Information Council).";
 constexpr const char* again_rule =
     "What was thawed is not frozen again (Better Health Channel, Victoria, and Northern Territory Government, stricter "
-    "than "
-    "the United States); raw food may be once it is cooked.";
+    "than the United States); raw food may be once it is cooked.";
 
 /// What must be known of a move.
 std::vector<std::string> cautions(const kitchen::Kitchen& kitchen, const ThawMove& move, int minutes) {
@@ -134,17 +133,11 @@ class Thawing {
     void add(const ThawMove& move) {
         const bool water = move.method != ThawMethod::fridge;
         const int minutes = water ? water_minutes(kitchen_, move) : 0;
-        if (minutes > most_cold_water_minutes) {
-            TooLate late = about(move);
-            answer_.late.push_back(std::move(late));
-            return;
-        }
-        answer_.moves.push_back({move, minutes, water, cautions(kitchen_, move, minutes)});
-        if (water) {
-            TooLate late = about(move);
-            late.instead = Instead::cold_water;
-            answer_.late.push_back(std::move(late));
-        }
+        const bool too_long = minutes > most_cold_water_minutes;
+        if (!too_long) answer_.moves.push_back({move, minutes, water, cautions(kitchen_, move, minutes)});
+        if (!water) return;
+        TooLate& late = answer_.late.emplace_back(about(move));
+        if (!too_long) late.instead = Instead::cold_water;
     }
 
     static TooLate about(const ThawMove& move) {
@@ -269,34 +262,13 @@ basics::Result<ThawAnswer> ask_thaw(const kitchen::Kitchen& kitchen, basics::Day
 }
 
 basics::Result<kitchen::Change> thaw_done(const kitchen::At& at, const ThawAnswer& answer) {
-    kitchen::Change all;
-    all.command = "moved";
-    all.day = at.day;
-    all.line = "nothing is left to take out";
-    kitchen::Kitchen kitchen = at.kitchen;
-    stock::LotNumber next = at.next_lot;
-    for (const ThawMethod method : {ThawMethod::fridge, ThawMethod::cold_water}) {
-        std::vector<kitchen::PacksOfLot> packs;
-        for (const TakeOut& out : answer.moves) {
-            if (out.move.day != at.day || out.move.method != method) continue;
-            const auto same =
-                std::find_if(packs.begin(), packs.end(), [&](const auto& other) { return other.lot == out.move.lot; });
-            if (same == packs.end()) {
-                packs.push_back({out.move.lot, out.move.weights});
-            } else {
-                same->weights.insert(same->weights.end(), out.move.weights.begin(), out.move.weights.end());
-            }
-        }
-        if (packs.empty()) continue;
-        if (!answer.fridge) return basics::problem("thaw", "no fridge among the places", "a fridge to thaw in");
-        const kitchen::At then{kitchen, at.day, next};
-        auto change = kitchen::moved_packs(then, packs, *answer.fridge, method);
-        if (!change) return change;
-        next = kitchen::next_lot(then, *change);
-        kitchen::apply(kitchen, *change);
-        all = kitchen::one_after_other(std::move(all), std::move(*change));
+    detail::Load fridge{answer.fridge, ThawMethod::fridge, {}};
+    detail::Load water{answer.fridge, ThawMethod::cold_water, {}};
+    for (const TakeOut& out : answer.moves) {
+        if (out.move.day == at.day)
+            (out.move.method == ThawMethod::fridge ? fridge : water).add(out.move.lot, out.move.weights);
     }
-    return all;
+    return detail::entered(at, "thaw", "nothing is left to take out", {fridge, water});
 }
 
 }  // namespace samebase::ask

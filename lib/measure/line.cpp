@@ -1,5 +1,7 @@
 #include "measure/line.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <utility>
 #include <vector>
@@ -105,15 +107,6 @@ std::string_view head_after_or(const Words& words, std::size_t first, std::size_
     return words[last];
 }
 
-std::string listed(const std::vector<std::string>& words) {
-    std::string out;
-    for (const std::string& some : words) {
-        if (!out.empty()) out += ", ";
-        out += some;
-    }
-    return out;
-}
-
 /// Takes the name out of a segment, if it has one; the words before and after it go aside. With `more` segments to come
 /// a colour alone is no name: "1 red, ripe tomato".
 void take_name(Parting& parting, std::string_view segment, bool more) {
@@ -122,7 +115,7 @@ void take_name(Parting& parting, std::string_view segment, bool more) {
     parting.aside(joined(words, 0, first));
     if (first == words.size()) return;
     if (more && detail::only_colours(words, first)) return parting.aside(joined(words, first, words.size()));
-    parting.line.before = listed(parting.asides);
+    parting.line.before = fmt::to_string(fmt::join(parting.asides, ", "));
     std::size_t end = first + 1;
     while (end < words.size() && !detail::ends_name(words, end)) ++end;
     parting.line.name = joined(words, first, end);
@@ -150,7 +143,7 @@ bool find_some_name(Parting& parting, std::string_view unit_word) {
     if (!line.unit.empty() && line.amount && !line.amount->counted.empty()) {
         line.name = unit_word;
         line.unit = line.amount->counted = "";
-        line.before = listed(parting.asides);
+        line.before = fmt::to_string(fmt::join(parting.asides, ", "));
         return !line.name.empty();
     }
     if (parting.asides.empty()) return false;
@@ -159,7 +152,7 @@ bool find_some_name(Parting& parting, std::string_view unit_word) {
     const auto space = words.rfind(' ');
     line.name = space == std::string::npos ? words : words.substr(space + 1);
     if (space != std::string::npos) parting.aside(std::string_view(words).substr(0, space));
-    line.before = listed(parting.asides);
+    line.before = fmt::to_string(fmt::join(parting.asides, ", "));
     return true;
 }
 
@@ -204,7 +197,7 @@ basics::Result<WrittenLine> read_line(std::string_view text, MeasureSet set) {
         return basics::problem({}, detail::quoted(text) + " names no ingredient", std::string(like_a_line));
     }
     if (line.amount && names_butter(line.name)) line.amount = detail::sticks_of_butter(*line.amount);
-    line.preparation = listed(parting.asides);
+    line.preparation = fmt::to_string(fmt::join(parting.asides, ", "));
     return std::move(line);
 }
 

@@ -51,7 +51,7 @@ std::string sentence(const ask::BalanceAnswer& answer, basics::Day today) {
     const std::string span =
         answer.span.first == today ? fmt::format("up to {}", day(answer.span.last, today))
         : answer.span.first == answer.span.last
-            ? fmt::format("on {}", day(answer.span.first, today))
+            ? on_day(answer.span.first, today)
             : fmt::format("from {} to {}", day(answer.span.first, today), day(answer.span.last, today));
     if (answer.findings.empty()) return fmt::format("It balances, {}.", span);
     std::vector<std::string> counts;
@@ -219,7 +219,7 @@ std::string words(const ask::Mend& mend, const kitchen::Kitchen& kitchen, basics
         case MendKind::exchange_days:
             return fmt::format("let {} and {} change places: {}", day(mend.day, today), day(*mend.other, today), how);
         case MendKind::other_dish:
-            return fmt::format("cook {} on {}: {}", kitchen.cookbook()[*mend.dish].name, day(mend.day, today), how);
+            return fmt::format("cook {} {}: {}", kitchen.cookbook()[*mend.dish].name, on_day(mend.day, today), how);
         case MendKind::freeze:
             return fmt::format("freeze it today: {}", how);
         case MendKind::move:

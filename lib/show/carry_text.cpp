@@ -139,10 +139,8 @@ std::string text(const ask::CarryAnswer& answer, const kitchen::Kitchen& kitchen
     for (const std::string& note : answer.notes) out += wrapped(note) + "\n";
     for (const auto& walk : answer.walks) walk_words(walk, kitchen, today, manner, out);
     if (answer.near && answer.room_ml) {
-        const std::string when = day(answer.fullest, today);
-        const char* on = answer.fullest <= today + basics::days{1} ? "" : "on ";
-        out += wrapped(fmt::format("The {} is fullest {}{}: {} of its {} L.", kitchen.place(*answer.near).name, on,
-                                   when, (answer.fullest_ml + ml_per_litre - 1) / ml_per_litre,
+        out += wrapped(fmt::format("The {} is fullest {}: {} of its {} L.", kitchen.place(*answer.near).name,
+                                   on_day(answer.fullest, today), (answer.fullest_ml + ml_per_litre - 1) / ml_per_litre,
                                    *answer.room_ml / ml_per_litre)) +
                "\n";
     } else if (answer.near) {

@@ -14,7 +14,4 @@ namespace samebase::show {
                                const Manner& manner);
 [[nodiscard]] nlohmann::ordered_json json(const ask::ClearAnswer& answer, const kitchen::Kitchen& kitchen);
 
-/// "proved best", "within 1.2 % of best".
-[[nodiscard]] std::string how_good(const ask::ClearAnswer& answer);
-
 }  // namespace samebase::show

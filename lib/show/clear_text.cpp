@@ -14,7 +14,6 @@ namespace {
 constexpr std::size_t most_bins = 5;
 constexpr std::size_t most_dish = 32;
 constexpr std::size_t most_in_full = 8;
-constexpr std::size_t most_day = 6;  // "Wed 25"
 
 struct Page {
     const kitchen::Kitchen& kitchen;
@@ -35,7 +34,8 @@ std::string sentence(const ask::ClearAnswer& answer, const Page& page) {
     const std::string bought = answer.to_buy.empty() ? "nothing to buy" : page.price(buys) + " to buy";
     if (answer.meals.empty()) return fmt::format("No meal can be chosen until {}.", day(answer.span.last, page.today));
     return fmt::format("Until {}: {} of {} in danger is kept from the bin, {}; {}.", day(answer.span.last, page.today),
-                       page.price(answer.saved), page.price(answer.danger), bought, how_good(answer));
+                       page.price(answer.saved), page.price(answer.danger), bought,
+                       detail::how_good(answer.proved_best, answer.gap));
 }
 
 /// What marks a meal: more than the recipe says of something, or something in another's place.
@@ -90,15 +90,10 @@ void in_full(const Page& page, const ask::ClearMeal& meal, std::string& out) {
     for (const std::string& caution : meal.cautions) out += wrapped("     ! " + caution, 7) + "\n";
 }
 
-/// "Wed 25".
-std::string row_day(basics::Day day) {
-    return fitted(basics::short_day(day).substr(0, most_day), most_day);
-}
-
 /// In a line of its own each; in one line cut to the screen where there are many.
 void row(const Page& page, const ask::ClearMeal& meal, const Manner& manner, bool many, std::string& out) {
     const std::string dish = page.kitchen.cookbook()[meal.dish].name + (meal.ready_meal ? " (ready meal)" : "");
-    const std::string head = fmt::format("  {} {:<6} ", row_day(meal.day), name(meal.meal));
+    const std::string head = fmt::format("  {} {:<6} ", detail::row_day(meal.day), name(meal.meal));
     const std::string more = saved(page, meal);
     if (many && !manner.why) {
         std::string line = fitted(fmt::format("{}{} {}", head, fitted(dish, most_dish), more), screen_width);
@@ -153,11 +148,6 @@ void sums(const ask::ClearAnswer& answer, const Page& page, std::string& out) {
 
 }  // namespace
 
-std::string how_good(const ask::ClearAnswer& answer) {
-    if (answer.proved_best) return "proved best";
-    return fmt::format("within {:.1f} % of best", std::ceil(answer.gap * 1000) / 10);
-}
-
 std::string text(const ask::ClearAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today,
                  const Manner& manner) {
     const Page page{kitchen, today};
@@ -165,8 +155,10 @@ std::string text(const ask::ClearAnswer& answer, const kitchen::Kitchen& kitchen
     for (const std::string& note : answer.notes) out += wrapped(note) + "\n";
     for (const auto& meal : answer.meals) row(page, meal, manner, answer.meals.size() > most_in_full, out);
     for (const auto& empty : answer.empty) {
-        out += wrapped(fmt::format("  {} {:<6} nothing: {}", row_day(empty.day), name(empty.meal), empty.reason), 20) +
-               "\n";
+        out +=
+            wrapped(fmt::format("  {} {:<6} nothing: {}", detail::row_day(empty.day), name(empty.meal), empty.reason),
+                    20) +
+            "\n";
     }
     buys(answer, page, out);
     bins(answer, page, manner, out);
@@ -178,7 +170,7 @@ std::string text(const ask::ClearAnswer& answer, const kitchen::Kitchen& kitchen
     if (manner.why) sums(answer, page, out);
     out +=
         wrapped(fmt::format("Value {}, no plan above {}: {}{}.{}", page.price(answer.value), page.price(answer.bound),
-                            how_good(answer),
+                            detail::how_good(answer.proved_best, answer.gap),
                             answer.proved_best ? "" : fmt::format(" of the {} at stake", page.price(answer.at_stake)),
                             answer.stopped ? " Stopped early." : "")) +
         "\n";

@@ -16,7 +16,6 @@ namespace {
 using ask::LunchKind;
 
 constexpr std::size_t most_cautions = 6;
-constexpr std::size_t most_day = 6;  // "Wed 25"
 
 struct Page {
     const ask::LunchesAnswer& answer;
@@ -42,11 +41,6 @@ std::string lunches_words(std::size_t count) {
     return fmt::format("{} {}", count, count == 1 ? "lunch" : "lunches");
 }
 
-std::string how_good(const ask::LunchesAnswer& answer) {
-    if (answer.proved_best) return "proved best";
-    return fmt::format("within {:.1f} % of best", std::ceil(answer.gap * 1000) / 10);
-}
-
 std::string sentence(const Page& page) {
     const ask::LunchesAnswer& answer = page.answer;
     const auto bought = static_cast<std::size_t>(std::count_if(
@@ -61,7 +55,7 @@ std::string sentence(const Page& page) {
         answer.saved.minor > 0 ? fmt::format(" {} of food is kept from the bin.", page.price(answer.saved)) : "";
     return fmt::format("Everyone at home has a lunch {}: {}{} for {}, where bought ones would be {}; {}.{}", when,
                        lunches_words(answer.lunches.size()), some, page.price(answer.spent),
-                       page.price(answer.all_bought), how_good(answer), saved);
+                       page.price(answer.all_bought), detail::how_good(answer.proved_best, answer.gap), saved);
 }
 
 /// "chilli, left over (lot 14, eat by Thu 26 Nov)".
@@ -108,7 +102,7 @@ class Rows {
     Rows(const Page& page, std::string& out) : page_(page), out_(out) {}
 
     void of(basics::Day day) {
-        day_ = fitted(basics::short_day(day).substr(0, most_day), most_day);
+        day_ = detail::row_day(day);
         planned(day);
         leftovers(day);
         for (const auto& cooked : page_.answer.cooked) {
@@ -128,7 +122,7 @@ class Rows {
   private:
     void row(const std::string& who, const std::string& what) {
         out_ += wrapped(fmt::format("  {} {}: {}", day_, who, what), 9) + "\n";
-        day_.assign(most_day, ' ');
+        day_.assign(detail::row_day_width, ' ');
     }
 
     /// Those who have one and the same, together.
@@ -184,21 +178,17 @@ class Rows {
     std::string day_;
 };
 
-/// "today", "tomorrow", "on Tue 1 Dec".
-std::string on(basics::Day when, basics::Day today) {
-    return when <= today + basics::days{1} ? day(when, today) : "on " + day(when, today);
-}
-
 void to_do(const Page& page, std::string& out) {
     for (const auto& dinner : page.answer.larger) {
         out += wrapped(fmt::format("Cook {} {} more {} ({}).", dinner.more, dinner.more == 1 ? "serve" : "serves",
-                                   on(dinner.day, page.today), page.kitchen.cookbook()[dinner.dish].name),
+                                   on_day(dinner.day, page.today), page.kitchen.cookbook()[dinner.dish].name),
                        2) +
                "\n";
     }
     for (const auto& move : page.answer.take_out)
-        out += wrapped(fmt::format("Take out {}: {}.", on(move.day, page.today), words(move, page.kitchen, page.today)),
-                       2) +
+        out += wrapped(
+                   fmt::format("Take out {}: {}.", on_day(move.day, page.today), words(move, page.kitchen, page.today)),
+                   2) +
                "\n";
     if (page.answer.to_buy.empty()) return;
     std::vector<std::string> words;
@@ -242,9 +232,9 @@ std::string text(const ask::LunchesAnswer& answer, const kitchen::Kitchen& kitch
     if (manner.why) sums(page, out);
     if (!answer.lunches.empty()) {
         const std::string stake =
-            answer.proved_best ? "" : fmt::format(" of the {} at stake", page.price(answer.at_stake));
+            answer.proved_best ? "" : fmt::format(", of the {} at stake", page.price(answer.at_stake));
         out += wrapped(fmt::format("Value {}, no plan above {}: {}{}.{}", page.price(answer.value),
-                                   page.price(answer.bound), how_good(answer), stake,
+                                   page.price(answer.bound), detail::how_good(answer.proved_best, answer.gap), stake,
                                    answer.stopped ? " Stopped early." : "")) +
                "\n";
     }

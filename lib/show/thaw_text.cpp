@@ -94,12 +94,6 @@ std::vector<const ask::TakeOut*> on(const ask::ThawAnswer& answer, basics::Day d
     return list;
 }
 
-/// "on Fri 4 Dec", "tomorrow".
-std::string on_day(basics::Day day, basics::Day today) {
-    const std::string words = show::day(day, today);
-    return day <= today + basics::days{1} ? words : "on " + words;
-}
-
 /// "2 things are too late for the fridge. "
 std::string too_late(const ask::ThawAnswer& answer) {
     const auto count = std::count_if(answer.late.begin(), answer.late.end(), [](const ask::TooLate& late) {

@@ -73,7 +73,7 @@ std::string text(const ask::TonightAnswer& answer, const kitchen::Kitchen& kitch
         },
         manner);
     const std::string before =
-        answer.shopping ? fmt::format("Short, before shopping on {}:", day(*answer.shopping, today)) : "Short:";
+        answer.shopping ? fmt::format("Short, before shopping {}:", on_day(*answer.shopping, today)) : "Short:";
     section(
         out, before, answer.short_of,
         [&](const ask::Short& s) {

@@ -65,6 +65,10 @@ std::string named(const measure::Amount& quantity, catalogue::IngredientId of, c
     return fmt::format("{} {}", amount(quantity, thing), thing.name);
 }
 
+std::string on_day(basics::Day when, basics::Day today) {
+    return when == today || when == today + basics::days{1} ? day(when, today) : "on " + day(when, today);
+}
+
 std::string day(basics::Day day, basics::Day today) {
     if (day == today) return "today";
     if (day == today + basics::days{1}) return "tomorrow";

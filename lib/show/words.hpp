@@ -25,7 +25,7 @@ struct Manner {
 /// The same with a plus before what is above nothing.
 [[nodiscard]] std::string signed_money(basics::Money money, std::string_view currency);
 
-/// "500 g", "2 eggs"?: the amount with its unit; pieces and serves in words: "3", "2 serves".
+/// "500 g", "3", "2 serves": the amount with its unit, pieces as a bare number.
 [[nodiscard]] std::string amount(const measure::Amount& amount, const catalogue::Ingredient& ingredient);
 
 /// "500 g beef mince": the amount and what it is of.
@@ -34,6 +34,9 @@ struct Manner {
 
 /// "today", "tomorrow", "Fri 4 Dec"; "4 Dec 2027" where it is more than half a year away.
 [[nodiscard]] std::string day(basics::Day day, basics::Day today);
+
+/// The same in a sentence: "today", "tomorrow", "on Fri 4 Dec".
+[[nodiscard]] std::string on_day(basics::Day day, basics::Day today);
 
 /// "4", "4.1", "half" is never used: serves in thousandths.
 [[nodiscard]] std::string serves(std::int64_t thousandths);

@@ -3,7 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "stock/packs.hpp"
-#include "support/ledger_world.hpp"
+#include "support/story.hpp"
 
 using namespace samebase;
 using kitchen::At;
@@ -14,97 +14,11 @@ using stock::State;
 using tests::day;
 using tests::grams;
 using tests::millilitres;
+using tests::of;
+using tests::packs;
 using tests::pieces;
-
-namespace {
-
-const tests::LedgerWorld& world = tests::ledger_world();
-
-/// A kitchen to which one change after another happens; every step keeps the invariants and the ledger's identity.
-struct Story {
-    kitchen::Kitchen kitchen = world.empty();
-    stock::LotNumber next_lot = 1;
-    std::vector<stock::Entry> entries;
-    basics::Day today = day("2026-11-25");
-
-    template <class Compute>
-    Change does(Compute compute) {
-        const At at{kitchen, today, next_lot};
-        auto change = compute(at);
-        INFO((change ? "" : basics::to_text(change.error().front())));
-        REQUIRE(change);
-        next_lot = kitchen::next_lot(at, *change);
-        kitchen::apply(kitchen, *change);
-        for (stock::Entry entry : change->entries) {
-            entry.number = static_cast<stock::EntryNumber>(entries.size()) + 1;
-            entries.push_back(entry);
-        }
-        REQUIRE(kitchen.check() == std::nullopt);
-        const auto lots = stock::lots_of(entries);
-        REQUIRE(lots);
-        std::vector<stock::Lot> left;
-        std::copy_if(lots->begin(), lots->end(), std::back_inserter(left), [](const auto& lot) { return lot.there(); });
-        REQUIRE(left == kitchen.lots);
-        return *change;
-    }
-    template <class Compute>
-    std::string fails(Compute compute) {
-        auto change = compute(At{kitchen, today, next_lot});
-        REQUIRE_FALSE(change);
-        return basics::to_text(change.error().front());
-    }
-    Change gets(const char* what, kitchen::Quantity quantity, const char* where,
-                std::optional<basics::Day> use_by = {}) {
-        kitchen::Got got{world.ingredient(what), quantity, world.place(where), {}, use_by, {}, {}, {}};
-        return does([&](const At& at) { return kitchen::got(at, {{got}}); });
-    }
-    Change moves(const char* what, kitchen::Quantity quantity, const char* from, const char* to,
-                 std::optional<stock::ThawMethod> thaw = {}) {
-        return does(moving(what, quantity, from, to, thaw));
-    }
-    std::function<basics::Result<Change>(const At&)> moving(const char* what, kitchen::Quantity quantity,
-                                                            const char* from, const char* to,
-                                                            std::optional<stock::ThawMethod> thaw = {}) {
-        kitchen::Item item{{{}, world.ingredient(what), {}, world.place(from)}, quantity, {}};
-        return [=](const At& at) { return kitchen::moved(at, {{item}}, world.place(to), thaw); };
-    }
-    std::function<basics::Result<Change>(const At&)> eating(const char* what, kitchen::Quantity quantity) {
-        kitchen::Item item{{{}, world.ingredient(what), {}, {}}, quantity, {}};
-        return [=](const At& at) { return kitchen::ate(at, {{item}}); };
-    }
-    std::function<basics::Result<Change>(const At&)> counting(const char* place,
-                                                              std::vector<kitchen::CountedItem> items,
-                                                              bool all = false) {
-        return [=](const At& at) { return kitchen::count(at, world.place(place), items, all); };
-    }
-    std::function<basics::Result<Change>(const At&)> cooking(const char* dish, std::int64_t serves, std::int64_t eaten,
-                                                             std::int64_t freeze = 0) {
-        kitchen::Cooked what;
-        what.dish = world.dish(dish);
-        what.serves = serves * 1000;
-        what.eaten = eaten * 1000;
-        what.freeze = freeze * 1000;
-        what.leftovers = world.place("fridge");
-        what.freezer = world.place("near-freezer");
-        return [=](const At& at) { return kitchen::cooked(at, what); };
-    }
-    [[nodiscard]] std::int64_t has(const char* what) const {
-        std::int64_t sum = 0;
-        for (const stock::Lot& lot : kitchen.lots)
-            sum += lot.ingredient == world.ingredient(what) ? lot.amount.value() : 0;
-        return sum;
-    }
-};
-
-kitchen::Quantity of(measure::Amount amount) {
-    return {amount, {}, {}};
-}
-
-kitchen::Quantity packs(std::int64_t thousandths) {
-    return {{}, thousandths, {}};
-}
-
-}  // namespace
+using tests::Story;
+using tests::world;
 
 TEST_CASE("fourteen trays that weigh 7.3 kg are 7.3 kg") {
     Story story;
@@ -160,124 +74,6 @@ TEST_CASE("a printed use-by that is nearer wins") {
     CHECK(story.kitchen.lots.front().use_by == day("2026-11-28"));
     story.gets("milk", of(millilitres(2000)), "fridge", day("2027-01-28"));
     CHECK(story.kitchen.lots.back().use_by == day("2026-12-03"));
-}
-
-TEST_CASE("packs move whole, and a part that moves away is a new lot") {
-    Story story;
-    story.gets("beef-mince", packs(14'000), "far-freezer");
-    const Change change = story.moves("beef-mince", of(grams(1200)), "far-freezer", "near-freezer");
-    REQUIRE(change.entries.size() == 2);
-    CHECK(change.entries[0].column == Column::moved_out);
-    CHECK(change.entries[0].delta == -1'500'000);
-    CHECK(change.entries[1].column == Column::moved_in);
-    CHECK(change.entries[1].after.number == 2);
-    CHECK(story.kitchen.lots[0].amount == grams(5500));
-    CHECK(story.kitchen.lots[1].best_by == story.kitchen.lots[0].best_by);
-}
-
-TEST_CASE("a move of more than was known finds the rest first") {
-    Story story;
-    story.gets("beef-mince", packs(2'000), "far-freezer");
-    const Change change = story.moves("beef-mince", packs(3'000), "far-freezer", "near-freezer");
-    CHECK(change.notes == std::vector<std::string>{"500 g beef mince more than was known: recorded as found"});
-    CHECK(story.has("beef-mince") == 1'500'000);
-    CHECK(story.kitchen.lots.size() == 1);
-}
-
-TEST_CASE("out of a freezer a flat pack thaws in a day, and is then cooked within one") {
-    Story story;
-    story.gets("beef-mince", packs(2'000), "near-freezer");
-    story.today += basics::days{10};
-    const Change change = story.moves("beef-mince", packs(1'000), "near-freezer", "fridge", stock::ThawMethod::fridge);
-    const stock::Lot& lot = story.kitchen.lots.back();
-    CHECK(change.entries.back().kind == Kind::thawing);
-    CHECK(lot.state == State::thawing);
-    CHECK(lot.thawed_on == story.today + basics::days{1});
-    CHECK(lot.use_by == story.today + basics::days{2});
-    CHECK_FALSE(lot.ready(story.today));
-    CHECK(lot.ready(story.today + basics::days{1}));
-}
-
-TEST_CASE("a whole bird of two kilograms takes two days, and in cold water it is cooked at once") {
-    Story story;
-    story.gets("whole-chicken", packs(2'000), "far-freezer");
-    story.moves("whole-chicken", packs(1'000), "far-freezer", "fridge", stock::ThawMethod::fridge);
-    CHECK(story.kitchen.lots.back().thawed_on == story.today + basics::days{2});
-    story.moves("whole-chicken", packs(1'000), "far-freezer", "fridge", stock::ThawMethod::cold_water);
-    CHECK(story.kitchen.lots.front().use_by == story.today);
-}
-
-TEST_CASE("packs that somebody chose are moved, and others of the lot stay") {
-    Story story;
-    story.gets("beef-mince", {grams(1500), 3'000, {}}, "far-freezer");
-    story.does([](const At& at) {
-        return kitchen::count(at, world.place("far-freezer"),
-                              {{{world.ingredient("beef-mince"), {}, packs(2'500), {}}}}, false);
-    });
-    REQUIRE(story.kitchen.lots.front().packs == std::vector<std::int64_t>{500'000, 500'000, 250'000});
-    const kitchen::PacksOfLot one{1, {500'000}};
-    const auto place = world.place("fridge");
-    const Change change =
-        story.does([&](const At& at) { return kitchen::moved_packs(at, {{one}}, place, stock::ThawMethod::fridge); });
-    CHECK(change.line == "moved to fridge: 1 pack (500 g) beef mince, to be cooked from 2026-11-26, use by 2026-11-27");
-    CHECK(story.kitchen.lots.front().packs == std::vector<std::int64_t>{500'000, 250'000});
-    CHECK(story.kitchen.lots.front().part_of == 500'000);
-    CHECK(story.kitchen.lots.back().state == State::thawing);
-    CHECK(story.has("beef-mince") == 1'250'000);
-    // Two changes as one.
-    const At at{story.kitchen, story.today, story.next_lot};
-    const kitchen::PacksOfLot rest{1, {500'000, 250'000}};
-    auto nothing = kitchen::moved_packs(at, {}, place, {});
-    REQUIRE(nothing);
-    CHECK(nothing->empty());
-    const auto all = kitchen::moved_packs(at, {{rest}}, world.place("near-freezer"), {});
-    REQUIRE(all);
-    const Change both = kitchen::one_after_other(*nothing, *all);
-    CHECK(both.entries == all->entries);
-    CHECK(both.line == all->line);
-    CHECK(kitchen::one_after_other(change, *all).line == change.line + "; " + all->line);
-    CHECK(kitchen::one_after_other(change, *all).entries.size() == change.entries.size() + all->entries.size());
-}
-
-TEST_CASE("packs that are not there are not moved") {
-    Story story;
-    story.gets("beef-mince", {grams(1500), 3'000, {}}, "far-freezer");
-    const auto place = world.place("fridge");
-    for (const kitchen::PacksOfLot& wrong :
-         {kitchen::PacksOfLot{1, {400'000}}, kitchen::PacksOfLot{1, {500'000, 500'000, 500'000, 500'000}},
-          kitchen::PacksOfLot{1, {}}, kitchen::PacksOfLot{2, {500'000}}}) {
-        CHECK(story.fails([&](const At& at) {
-            return kitchen::moved_packs(at, {{wrong}}, place, stock::ThawMethod::fridge);
-        }) == "lot " + std::to_string(wrong.lot) +
-                  ": these packs are not there; expected packs of the lot as it is; 'samebase stock' lists it");
-    }
-}
-
-TEST_CASE("nothing perishable is thawed on the shelf") {
-    Story story;
-    story.gets("beef-mince", packs(1'000), "near-freezer");
-    CHECK(story.fails(story.moving("beef-mince", {}, "near-freezer", "pantry", stock::ThawMethod::fridge)) ==
-          "pantry: beef mince is not thawed out of the fridge; expected a fridge; thaw it in the fridge, in cold water "
-          "or in the "
-          "microwave");
-}
-
-TEST_CASE("thawed raw food is not frozen again; the offer is to cook it first") {
-    Story story;
-    story.gets("beef-mince", packs(1'000), "near-freezer");
-    story.moves("beef-mince", {}, "near-freezer", "fridge", stock::ThawMethod::fridge);
-    CHECK(story.fails(story.moving("beef-mince", {}, "fridge", "far-freezer")) ==
-          "beef mince: thawed food does not go back into a freezer; expected cooked first; cook it first and freeze "
-          "the meal: "
-          "'samebase cooked DISH --freeze 3 serves'");
-}
-
-TEST_CASE("food past its use-by does not go into a freezer") {
-    Story story;
-    story.gets("beef-mince", packs(1'000), "fridge");
-    story.today += basics::days{3};
-    CHECK(story.fails(story.moving("beef-mince", {}, "fridge", "near-freezer")) ==
-          "beef mince: its use-by has passed: 2026-11-27; expected food within its use-by; toss it");
 }
 
 TEST_CASE("one jar is opened, and keeps as opened; the others stay closed") {

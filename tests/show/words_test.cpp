@@ -126,3 +126,11 @@ TEST_CASE("lists are read as a sentence") {
     CHECK(show::capitalised("onion") == "Onion");
     CHECK(show::capitalised("").empty());
 }
+
+TEST_CASE("a day in a sentence has no on where it has a word of its own") {
+    const basics::Day today = *basics::read_iso_day("2026-11-25");
+    CHECK(show::on_day(today, today) == "today");
+    CHECK(show::on_day(today + basics::days{1}, today) == "tomorrow");
+    CHECK(show::on_day(today + basics::days{2}, today) == "on Fri 27 Nov");
+    CHECK(show::on_day(today - basics::days{1}, today) == "on Tue 24 Nov");
+}

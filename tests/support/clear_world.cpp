@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <tuple>
 
+#include "support/made_things.hpp"
 #include "support/random_component.hpp"
 
 namespace samebase::tests {
@@ -15,13 +16,6 @@ using basics::days;
 using catalogue::IngredientId;
 using catalogue::Keep;
 using catalogue::Keeping;
-
-constexpr std::int64_t step = 50'000;  // 50 g
-const basics::Day wednesday = *basics::read_iso_day("2026-11-25");
-
-void keeps(catalogue::Ingredient& thing, Keep where, int number, catalogue::Limit limit) {
-    thing.keeps[static_cast<std::size_t>(where)] = {Keeping::Said::time, {number, limit}};
-}
 
 class World {
   public:

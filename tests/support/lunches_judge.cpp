@@ -5,8 +5,6 @@
 #include <functional>
 #include <set>
 
-#include "stock/thaw.hpp"
-
 namespace samebase::tests {
 
 namespace {
@@ -15,8 +13,6 @@ using ask::LunchKind;
 using basics::days;
 using catalogue::IngredientId;
 using kitchen::Meal;
-
-constexpr int forever = 1'000'000;
 
 bool shopping_on(const kitchen::Kitchen& kitchen, basics::Day day) {
     return (kitchen.household.shopping_days >> std::chrono::weekday{day}.c_encoding() & 1U) != 0;
@@ -32,13 +28,13 @@ basics::Day looked_at_until(const kitchen::Kitchen& kitchen, basics::Day today, 
     return result;
 }
 
+}  // namespace
+
 std::optional<int> told(const catalogue::Ingredient& thing, catalogue::Keep where) {
     const auto& keeping = thing.keeps[static_cast<std::size_t>(where)];
     if (keeping.said != catalogue::Keeping::Said::time) return std::nullopt;
     return keeping.time.days;
 }
-
-}  // namespace
 
 LunchJudge::LunchJudge(const kitchen::Kitchen& kitchen, basics::Day today, int number)
     : kitchen_(&kitchen), today_(today), days_(number), holds_(flow::held_allergens(kitchen)) {
@@ -134,83 +130,6 @@ void LunchJudge::seat() {
     }
 }
 
-void LunchJudge::stock_up() {
-    for (const stock::Lot& lot : kitchen_->lots) {
-        const auto& thing = kitchen_->catalogue()[lot.ingredient];
-        const bool rough = std::any_of(kitchen_->lots.begin(), kitchen_->lots.end(), [&](const stock::Lot& other) {
-            return other.ingredient == lot.ingredient && other.rough;
-        });
-        if (rough || lot.amount.value() == 0 || kitchen_->taken_as_there(lot.ingredient)) continue;
-        Batch batch{lot.ingredient, lot.amount.value(), 0, forever, lot.number, lot.dish, 0, {}, 0};
-        const auto put = [&](std::int64_t amount, std::vector<Batch>& where) {
-            batch.amount = batch.whole = amount;
-            batch.price = kitchen::price(*kitchen_, lot, amount);
-            where.push_back(batch);
-        };
-        if (lot.state != stock::State::frozen) {
-            const auto kind = kitchen_->place(lot.place).kind;
-            const bool cool = kind == stock::PlaceKind::fridge || kind == stock::PlaceKind::crisper;
-            auto last = lot.use_by;
-            if (cool && lot.best_by && (!last || *lot.best_by < *last)) last = lot.best_by;
-            if (thing.in_serves) {
-                const auto latest = lot.since + days{lot.state == stock::State::fresh ? keeps(lot.ingredient) : 1};
-                const bool waits = lot.state == stock::State::thawing && lot.thawed_on;
-                const auto cap = waits ? std::max(latest, *lot.thawed_on) : latest;
-                last = last ? std::min(*last, cap) : cap;
-            }
-            if (last) batch.last = meal_number(*last, Meal::dinner);
-            if (batch.last < 0) continue;
-            if (lot.state == stock::State::thawing && lot.thawed_on)
-                batch.first = std::max(0, meal_number(*lot.thawed_on, Meal::lunch));
-            put(lot.amount.value(), batches_);
-            continue;
-        }
-        std::vector<std::int64_t> packs = lot.packs;
-        if (thing.thaw == catalogue::Thaw::from_frozen) packs.clear();
-        if (packs.empty() && thing.in_serves) {
-            for (auto left = lot.amount.value(); left > 0; left -= 1000)
-                packs.push_back(std::min<std::int64_t>(1000, left));
-        }
-        if (packs.empty()) packs = {lot.amount.value()};
-        for (const auto pack : packs) {
-            stock::Lot alone = lot;
-            alone.amount = {thing.dimension, pack};
-            alone.packs = {pack};
-            const int thaws = thing.thaw == catalogue::Thaw::from_frozen
-                                  ? 0
-                                  : stock::days_to_thaw(alone, thing, stock::ThawMethod::fridge);
-            batch.first = 2 * thaws;
-            const bool water =
-                thaws == 1 && thing.kind != catalogue::Kind::cooked && thing.thaw == catalogue::Thaw::flat;
-            if (water) batch.first = 1;
-            const bool shared = thing.in_serves && pack > 1000 && is_lunch(lot.ingredient);
-            batch.pack = shared ? pack : 0;
-            put(pack, batches_);
-        }
-    }
-    for (const auto& row : kitchen_->plan) {
-        if (row.day < today_ || row.day > horizon_) continue;
-        for (const auto& made : flow::cook(*kitchen_, row).makes) {
-            const auto& thing = kitchen_->catalogue()[made.ingredient];
-            Batch batch{
-                made.ingredient, made.amount, meal_number(row.day + days{1}, Meal::lunch), forever, 0, row.dish, 0, {},
-                made.amount};
-            const auto kept = told(thing, catalogue::Keep::fridge);
-            if (kept) batch.last = meal_number(row.day + days{*kept}, Meal::dinner);
-            if (thing.in_serves) batch.last = meal_number(row.day + days{keeps(made.ingredient)}, Meal::dinner);
-            if (const auto known = kitchen::price(*kitchen_, made.ingredient, made.amount)) {
-                batch.price = *known;
-            } else if (thing.in_serves) {
-                batch.price = {std::llround(
-                    static_cast<double>(kitchen::cost_per_serve(*kitchen_, row.dish).minor * made.amount) / 1000)};
-            }
-            batches_.push_back(batch);
-        }
-    }
-    std::stable_sort(batches_.begin(), batches_.end(),
-                     [](const Batch& a, const Batch& b) { return a.last != b.last ? a.last < b.last : a.lot < b.lot; });
-}
-
 std::int64_t LunchJudge::eat(std::vector<Batch>& batches, const Want& want, int end,
                              std::map<IngredientId, std::int64_t>* saved, std::map<IngredientId, std::int64_t>* kept) {
     std::int64_t open = want.amount;
@@ -222,45 +141,6 @@ std::int64_t LunchJudge::eat(std::vector<Batch>& batches, const Want& want, int 
         if (saved != nullptr) (batch.last <= end ? *saved : *kept)[want.of] += bite;
     }
     return open;
-}
-
-void LunchJudge::eat_what_stands() {
-    std::vector<Want> wants;
-    for (const auto& row : kitchen_->plan) {
-        if (row.day < today_ || row.day > horizon_) continue;
-        for (const auto& need : flow::cook(*kitchen_, row).needs)
-            wants.push_back({need.ingredient, need.amount, meal_number(row.day, row.meal)});
-    }
-    for (const auto& use : kitchen_->household.standing_uses) {
-        if (kitchen_->taken_as_there(use.ingredient)) continue;
-        for (basics::Day day = today_; day <= horizon_; day += days{1}) {
-            if ((use.weekdays >> std::chrono::weekday{day}.c_encoding() & 1U) != 0)
-                wants.push_back({use.ingredient, use.amount.value(), meal_number(day, Meal::lunch)});
-        }
-    }
-    std::stable_sort(wants.begin(), wants.end(), [](const Want& a, const Want& b) { return a.meal < b.meal; });
-    for (const Want& want : wants) {
-        const auto lacks = eat(batches_, want, end_, nullptr, nullptr);
-        if (want.meal >= buys_from_) plan_buys_[want.of] += lacks;
-    }
-    // Packs of several serves are for lunches only as a whole.
-    for (const Batch& batch : batches_) {
-        if (batch.pack > 0 && batch.amount == batch.pack) packs_.push_back(batch);
-    }
-    std::erase_if(batches_, [](const Batch& batch) { return batch.pack > 0 || batch.amount == 0; });
-}
-
-void LunchJudge::price() {
-    std::map<IngredientId, std::pair<double, double>> danger;
-    std::map<IngredientId, std::pair<double, double>> keeping;
-    for (const Batch& batch : batches_) {
-        auto& [amount, money] = (in_danger(batch) ? danger : keeping)[batch.of];
-        amount += static_cast<double>(batch.amount);
-        money += static_cast<double>(batch.price.minor) * static_cast<double>(batch.amount) /
-                 static_cast<double>(batch.whole);
-    }
-    for (const auto& [of, sum] : danger) worth_[of] = sum.second / sum.first;
-    for (const auto& [of, sum] : keeping) cost_[of] = sum.second / sum.first;
 }
 
 bool LunchJudge::is_lunch(IngredientId of) const {
@@ -301,48 +181,6 @@ bool LunchJudge::had_as_leftover(cookbook::DishId id, basics::Day day) const {
             return true;
     }
     return false;
-}
-
-std::vector<LunchChoice> LunchJudge::choices(const Open& open) const {
-    std::vector<LunchChoice> result;
-    const int meal = meal_number(open.day, Meal::lunch);
-    const auto planned = [&](cookbook::DishId dish) {
-        return std::any_of(kitchen_->plan.begin(), kitchen_->plan.end(), [&](const auto& row) {
-            return row.day == open.day && row.meal == Meal::lunch && row.dish == dish;
-        });
-    };
-    std::set<IngredientId> seen;
-    for (const Batch& batch : batches_) {
-        if (!is_lunch(batch.of) || meal < batch.first || meal > batch.last || !seen.insert(batch.of).second) continue;
-        const auto dish = dish_of(batch.of, meal);
-        if (planned(*dish) || !may_have_leftover(open.person, batch.of) || !may_have(open.person, *dish, true))
-            continue;
-        result.push_back({open.day, open.person, LunchKind::leftover, dish, batch.of});
-    }
-    std::set<std::pair<stock::LotNumber, std::int64_t>> packs;
-    for (const Batch& pack : packs_) {
-        if (meal < pack.first || !packs.insert({pack.lot, pack.pack}).second) continue;
-        const auto dish = pack.dish && kitchen_->cookbook()[*pack.dish].leaves == pack.of ? pack.dish : std::nullopt;
-        if (!dish || planned(*dish) || !may_have_leftover(open.person, pack.of)) continue;
-        result.push_back({open.day, open.person, LunchKind::frozen_pack, dish, pack.of, pack.lot, pack.pack});
-    }
-    for (std::size_t r = 0; r < kitchen_->plan.size(); ++r) {
-        const auto& row = kitchen_->plan[r];
-        const auto& dish = kitchen_->cookbook()[row.dish];
-        if (row.meal != Meal::dinner || row.ready_meal || row.day < today_ || !dish.leaves || !is_lunch(*dish.leaves))
-            continue;
-        if (open.day <= row.day || open.day > row.day + days{keeps(*dish.leaves)} || planned(row.dish)) continue;
-        if (flow::cook(*kitchen_, row).serves_thousandths == 0 || !may_have_leftover(open.person, *dish.leaves))
-            continue;
-        result.push_back({open.day, open.person, LunchKind::larger, row.dish, *dish.leaves, 0, 0, r});
-    }
-    for (std::uint32_t i = 0; i < kitchen_->cookbook().dishes().size(); ++i) {
-        const cookbook::DishId id{i};
-        if (!kitchen_->cookbook()[id].lunch || planned(id) || had_as_leftover(id, open.day)) continue;
-        if (may_have(open.person, id, false)) result.push_back({open.day, open.person, LunchKind::cooked, id, {}});
-    }
-    result.push_back({open.day, open.person, LunchKind::bought, {}, {}});
-    return result;
 }
 
 std::vector<flow::Cooking> LunchJudge::cookings_of(std::span<const LunchChoice> lunches) const {
@@ -539,46 +377,6 @@ JudgedLunches LunchJudge::judge(std::span<const LunchChoice> lunches) const {
         judged.value -= cost_of_rest(of, early[of], late[of], lacks[of]);
     }
     return judged;
-}
-
-std::optional<double> LunchJudge::best_of_all(std::int64_t most) const {
-    std::vector<std::vector<LunchChoice>> all;
-    std::int64_t plans = 1;
-    for (const Open& open : open_) {
-        all.push_back(choices(open));
-        plans *= static_cast<std::int64_t>(all.back().size());
-        if (plans > most) return std::nullopt;
-    }
-    double best = 0;  // all bought
-    std::vector<LunchChoice> chosen(all.size());
-    for (std::int64_t number = 0; number < plans; ++number) {
-        std::int64_t rest = number;
-        for (std::size_t i = 0; i < all.size(); ++i) {
-            chosen[i] = all[i][static_cast<std::size_t>(rest) % all[i].size()];
-            rest /= static_cast<std::int64_t>(all[i].size());
-        }
-        const JudgedLunches judged = judge(chosen);
-        if (judged.value > best && judged.faults.empty() && balances(chosen)) best = judged.value;
-    }
-    return best;
-}
-
-std::vector<LunchChoice> LunchJudge::choices_of(const ask::LunchesAnswer& answer) const {
-    std::vector<LunchChoice> result;
-    for (const ask::Lunch& lunch : answer.lunches) {
-        LunchChoice choice{lunch.day, lunch.person, lunch.kind, lunch.dish, {}};
-        if (lunch.dish && lunch.kind != LunchKind::cooked) choice.of = kitchen_->cookbook()[*lunch.dish].leaves;
-        if (lunch.kind == LunchKind::frozen_pack) {
-            choice.lot = lunch.from_lot;
-            choice.pack = lunch.pack;
-        }
-        for (std::size_t r = 0; lunch.kind == LunchKind::larger && r < kitchen_->plan.size(); ++r) {
-            const auto& row = kitchen_->plan[r];
-            if (row.day == lunch.made && row.meal == Meal::dinner && row.dish == lunch.dish) choice.dinner = r;
-        }
-        result.push_back(choice);
-    }
-    return result;
 }
 
 }  // namespace samebase::tests

@@ -29,6 +29,9 @@ struct JudgedLunches {
     std::vector<std::string> faults;
 };
 
+/// The days that a thing keeps there, where the catalogue says them.
+[[nodiscard]] std::optional<int> told(const catalogue::Ingredient& thing, catalogue::Keep where);
+
 class LunchJudge {
   public:
     /// The kitchen outlives the judge.

@@ -6,6 +6,7 @@
 #include <memory>
 #include <tuple>
 
+#include "support/made_things.hpp"
 #include "support/random_component.hpp"
 
 namespace samebase::tests {
@@ -15,19 +16,11 @@ namespace {
 using basics::days;
 using catalogue::IngredientId;
 using catalogue::Keep;
-using catalogue::Keeping;
 using catalogue::Limit;
-
-constexpr std::int64_t step = 50'000;  // 50 g
-const basics::Day wednesday = *basics::read_iso_day("2026-11-25");
 
 constexpr int leftovers = 2;    // the first ingredients
 constexpr int perishables = 2;  // the next
 constexpr int keepers = 2;      // the last
-
-void keeps(catalogue::Ingredient& thing, Keep where, int number, Limit limit) {
-    thing.keeps[static_cast<std::size_t>(where)] = {Keeping::Said::time, {number, limit}};
-}
 
 class World {
   public:

@@ -275,57 +275,39 @@ bool may_stand(const ClearGame& game, const ClearPlan& plan) {
     return value.sound() && std::none_of(plan.begin(), plan.end(), [&](int option) { return value.clashes(option); });
 }
 
-/// Lines are rounded each, and the solver computes in doubles.
-std::int64_t slack(const ClearGame& game) {
-    return 20 + static_cast<std::int64_t>(game.things.size()) / 20;
+/// Everything in danger saved, and each meal at its best.
+std::int64_t easy_bound(const ClearGame& game) {
+    std::int64_t bound = game.at_stake;
+    for (const OpenMeal& meal : game.meals) {
+        std::int64_t best = -meal.empty;
+        for (const int o : meal.options) best = std::max(best, game.options[static_cast<std::size_t>(o)].fixed);
+        bound += best;
+    }
+    return bound;
 }
 
 }  // namespace
 
-ClearProved clear_proved(const ClearGame& game, const ClearPlan& known, int effort,
-                         const std::function<bool()>& go_on) {
-    ClearProved result{known, 0, false};
-    std::vector<int> all;
-    for (std::size_t o = 0; o < game.options.size(); ++o) all.push_back(static_cast<int>(o));
-    const Model relaxed(game, all, false);
-    const solver::Solution relaxation = relaxed.solve({}, {});
-    const std::int64_t value = value_of(game, known);
-    if (relaxation.status != solver::Status::proved) {
-        // Everything in danger saved, and each meal at its best.
-        result.bound = game.at_stake;
-        for (const OpenMeal& meal : game.meals) {
-            std::int64_t best = -meal.empty;
-            for (const int o : meal.options) best = std::max(best, game.options[static_cast<std::size_t>(o)].fixed);
-            result.bound += best;
-        }
-        return result;
-    }
-    result.bound = std::max<std::int64_t>(value, std::llround(-relaxation.cost * thousandths) + slack(game));
-    std::vector<int> few;
-    for (const int o : all) {
-        const bool had = known[static_cast<std::size_t>(game.options[static_cast<std::size_t>(o)].meal)] == o;
-        const double worth = -(relaxation.cost + relaxed.reduced(relaxation, o)) * thousandths;
-        if (had || worth + static_cast<double>(slack(game)) >= static_cast<double>(value)) few.push_back(o);
-    }
-    if (few.empty()) result.bound = value;  // any meal at all is worth less than none
-    const auto squared = static_cast<std::int64_t>(few.size() * few.size());
-    const std::int64_t nodes = few.empty() ? 0 : work * effort / squared;
-    if (nodes >= fewest_nodes && (!go_on || go_on())) {
-        const Model model(game, few, true);
-        const solver::Solution found = model.solve({.nodes = nodes, .guard_seconds = 120}, known);
-        if (!found.values.empty()) {
-            const ClearPlan plan = clear_polished(game, model.plan(found.values));
-            if (may_stand(game, plan) && value_of(game, plan) > value) result.plan = plan;
-        }
-        if (found.status == solver::Status::proved || found.status == solver::Status::limited) {
-            const std::int64_t bound = std::llround(-found.bound * thousandths);
-            result.bound = std::min(result.bound, std::max(bound, value));
-        }
-    }
-    const std::int64_t reached = value_of(game, result.plan);
-    result.proved = result.bound - reached <= slack(game);
-    if (result.proved || result.bound < reached) result.bound = reached;
-    return result;
+Proof clear_proved(const ClearGame& game, const ClearPlan& known, int effort, const std::function<bool()>& go_on) {
+    Proving how;
+    how.known = known;
+    how.options = game.options.size();
+    how.lines = game.things.size();
+    how.stays = [&](int o) {
+        return known[static_cast<std::size_t>(game.options[static_cast<std::size_t>(o)].meal)] == o;
+    };
+    how.easy_bound = [&] { return easy_bound(game); };
+    how.nodes = [&](std::size_t few) {
+        const std::int64_t nodes = work * effort / static_cast<std::int64_t>(few * few);
+        return nodes < fewest_nodes ? 0 : nodes;
+    };
+    how.polished = [&](const ClearPlan& plan) {
+        ClearPlan polished = clear_polished(game, plan);
+        return may_stand(game, polished) ? polished : known;
+    };
+    how.value = [&](const ClearPlan& plan) { return value_of(game, plan); };
+    how.go_on = go_on;
+    return prove<Model>(game, how);
 }
 
 }  // namespace samebase::ask::detail

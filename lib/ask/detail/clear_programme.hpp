@@ -1,21 +1,12 @@
-// Proves or bounds what clearing a kitchen can be worth: an integer programme on the solver room, started from a plan
-// that is known.
-//
-// Its relaxation bounds the value first; every option whose reduced cost is more than what lies between that bound and
-// the known plan is in no better plan and is left out, and only the rest is searched in whole numbers.
+// Proves or bounds what clearing a kitchen can be worth.
 #pragma once
 
 #include "ask/detail/clear_value.hpp"
+#include "ask/detail/proof.hpp"
 
 namespace samebase::ask::detail {
 
-struct ClearProved {
-    ClearPlan plan;          ///< the better of what was known and what was found
-    std::int64_t bound = 0;  ///< no plan is worth more, in thousandths of money
-    bool proved = false;     ///< bound and value are one, but for the rounding of lines
-};
-
-[[nodiscard]] ClearProved clear_proved(const ClearGame& game, const ClearPlan& known, int effort,
-                                       const std::function<bool()>& go_on);
+[[nodiscard]] Proof clear_proved(const ClearGame& game, const ClearPlan& known, int effort,
+                                 const std::function<bool()>& go_on);
 
 }  // namespace samebase::ask::detail

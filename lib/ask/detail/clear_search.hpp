@@ -2,19 +2,17 @@
 // plan.
 #pragma once
 
+#include "ask/detail/annealing.hpp"
 #include "ask/detail/clear_value.hpp"
 
 namespace samebase::ask::detail {
-
-/// Called now and then with the best value so far; false ends the search.
-using ClearLook = std::function<bool(std::int64_t best)>;
 
 /// The best meal of all, again and again, until nothing that is left makes the plan better.
 [[nodiscard]] ClearPlan clear_greedily(const ClearGame& game);
 
 /// Never worth less than the plan that it starts from.
 [[nodiscard]] ClearPlan clear_by_annealing(const ClearGame& game, const ClearPlan& start, std::int64_t moves,
-                                           const ClearLook& look);
+                                           const Look& look);
 
 /// Changes one meal after another for the better until no single change is.
 [[nodiscard]] ClearPlan clear_polished(const ClearGame& game, const ClearPlan& start);

@@ -283,7 +283,7 @@ class Teller {
             const Money money = rounded(fine_[which]);
             if (money.minor != 0) answer_.because.push_back({which, money, {}, {}, std::move(note)});
         };
-        line(LunchLine::effort, "larger dinners, 2 minutes a serve");
+        line(LunchLine::effort, fmt::format("larger dinners, {} minutes a serve", minutes_a_larger_serve));
         line(LunchLine::had_lately, "the same again, and what was had or is planned");
         line(LunchLine::liking, "marks of those who eat it");
         std::stable_sort(answer_.because.begin(), answer_.because.end(),
@@ -331,14 +331,12 @@ class Teller {
         for (const Lunch& lunch : answer_.lunches) {
             if (lunch.kind == LunchKind::bought || lunch.kind == LunchKind::cooked) continue;
             const auto of = *kitchen_.cookbook()[*lunch.dish].leaves;
-            const flow::Cooking warmed{.day = lunch.day,
-                                       .meal = Meal::lunch,
-                                       .dish = *lunch.dish,
-                                       .ready_meal = true,
-                                       .serves_thousandths = one_serve,
-                                       .left_thousandths = 0,
-                                       .needs = {{of, one_serve}},
-                                       .makes = {}};
+            const flow::Cooking warmed = flow::cook(kitchen_, {.day = lunch.day,
+                                                               .meal = Meal::lunch,
+                                                               .dish = *lunch.dish,
+                                                               .ready_meal = true,
+                                                               .serves = 1,
+                                                               .left = 0});
             std::vector<LotUse> uses;
             const stock::Lot* lot = kitchen_.lot(lunch.from_lot);
             if (lot != nullptr) {

@@ -394,11 +394,6 @@ std::int64_t value_of(const LunchGame& game, const LunchPlan& plan) {
     return value.value();
 }
 
-/// Lines are rounded each, and the solver computes in doubles.
-std::int64_t slack(const LunchGame& game) {
-    return 20 + static_cast<std::int64_t>(game.things.size()) / 20;
-}
-
 /// What no plan is worth more than where the solver says nothing: all in danger saved, each lunch at its best.
 std::int64_t easy_bound(const LunchGame& game) {
     std::int64_t bound = 0;
@@ -412,53 +407,26 @@ std::int64_t easy_bound(const LunchGame& game) {
     return bound;
 }
 
-/// The options that may be in a better plan than the known one.
-std::vector<int> few_of(const LunchGame& game, const Model& relaxed, const solver::Solution& relaxation,
-                        const std::vector<int>& all, const LunchPlan& known, std::int64_t value) {
-    std::vector<int> few;
-    for (const int o : all) {
-        const LunchOption& option = game.options[static_cast<std::size_t>(o)];
-        const bool had = known[static_cast<std::size_t>(option.slot)] == o || option.source < 0;
-        const double worth = -(relaxation.cost + relaxed.reduced(relaxation, o)) * 1000;
-        if (had || worth + static_cast<double>(slack(game)) >= static_cast<double>(value)) few.push_back(o);
-    }
-    return few;
-}
-
 }  // namespace
 
-LunchesProved lunches_proved(const LunchGame& game, const LunchPlan& known, int effort,
-                             const std::function<bool()>& go_on) {
-    LunchesProved result{known, 0, false};
+Proof lunches_proved(const LunchGame& game, const LunchPlan& known, int effort, const std::function<bool()>& go_on) {
     if (game.slots.empty()) return {known, 0, true};
-    const std::int64_t value = value_of(game, known);
-    std::vector<int> all;
-    for (std::size_t o = 0; o < game.options.size(); ++o) all.push_back(static_cast<int>(o));
-    const Model relaxed(game, all, false);
-    const solver::Solution relaxation = relaxed.solve({}, {});
-    if (relaxation.status != solver::Status::proved) {
-        result.bound = std::max(value, easy_bound(game));
-        return result;
-    }
-    result.bound = std::max<std::int64_t>(value, std::llround(-relaxation.cost * thousandths) + slack(game));
-    const auto few = few_of(game, relaxed, relaxation, all, known, value);
-    if (few.size() <= most_options && (!go_on || go_on())) {
-        const Model model(game, few, true);
-        const std::int64_t nodes = std::max<std::int64_t>(1, work * effort / static_cast<std::int64_t>(few.size()));
-        const solver::Solution found = model.solve({.nodes = nodes, .guard_seconds = 120}, known);
-        if (!found.values.empty()) {
-            const LunchPlan plan = lunches_polished(game, lunches_that_can_be_had(game, model.plan(found.values)));
-            if (value_of(game, plan) > value) result.plan = plan;
-        }
-        if (found.status == solver::Status::proved || found.status == solver::Status::limited) {
-            const std::int64_t bound = std::llround(-found.bound * thousandths);
-            result.bound = std::min(result.bound, std::max(bound, value));
-        }
-    }
-    const std::int64_t reached = value_of(game, result.plan);
-    result.proved = result.bound - reached <= slack(game);
-    if (result.proved || result.bound < reached) result.bound = reached;
-    return result;
+    Proving how;
+    how.known = known;
+    how.options = game.options.size();
+    how.lines = game.things.size();
+    how.stays = [&](int o) {
+        const LunchOption& option = game.options[static_cast<std::size_t>(o)];
+        return known[static_cast<std::size_t>(option.slot)] == o || option.source < 0;
+    };
+    how.easy_bound = [&] { return easy_bound(game); };
+    how.nodes = [&](std::size_t few) {
+        return few > most_options ? 0 : std::max<std::int64_t>(1, work * effort / static_cast<std::int64_t>(few));
+    };
+    how.polished = [&](const LunchPlan& plan) { return lunches_polished(game, lunches_that_can_be_had(game, plan)); };
+    how.value = [&](const LunchPlan& plan) { return value_of(game, plan); };
+    how.go_on = go_on;
+    return prove<Model>(game, how);
 }
 
 }  // namespace samebase::ask::detail

@@ -1,10 +1,10 @@
 #include "ask/detail/lunches_search.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
 
-#include "ask/detail/dice.hpp"
 #include "flow/hand_out.hpp"
 
 namespace samebase::ask::detail {
@@ -35,123 +35,41 @@ std::vector<std::vector<int>> by_day(const LunchGame& game) {
     return result;
 }
 
-class Annealing {
-  public:
-    Annealing(const LunchGame& game, const LunchPlan& start, std::int64_t moves)
-        : game_(game), value_(game), moves_(moves), days_(by_day(game)), best_(start) {
-        rank();
-        value_.set(start);
-        best_value_ = value_.value();
+using Search = Annealing<LunchValue>;
+using Days = std::vector<std::vector<int>>;
+
+void change_one(Search& search) {
+    const std::size_t slot = search.any_place();
+    const std::array<Search::Change, 1> change{{{static_cast<int>(slot), search.any_option(slot)}}};
+    search.try_to(change);
+}
+
+/// All of a day who may have it get the same.
+void change_day(const LunchGame& game, const Days& days, Search& search) {
+    const auto& slots = days[search.dice().below(days.size())];
+    const int first = slots[search.dice().below(slots.size())];
+    const int source = option_of(game, search.any_option(static_cast<std::size_t>(first))).source;
+    std::vector<Search::Change> changes;
+    for (const int slot : slots) {
+        const int option = option_with(game, slot, source);
+        if (option >= 0) changes.emplace_back(slot, option);
     }
+    search.try_to(changes);
+}
 
-    LunchPlan run(const LunchLook& look) {
-        constexpr int rounds = 3;
-        constexpr std::int64_t between_looks = 2000;
-        const std::int64_t moves = std::max<std::int64_t>(1, moves_ / rounds);
-        for (int round = 0; round < rounds; ++round) {
-            value_.set(best_);
-            for (std::int64_t move = 0; move < moves; ++move) {
-                temperature_ =
-                    hottest * std::pow(coolest / hottest, static_cast<double>(move) / static_cast<double>(moves));
-                const auto which = dice_.below(100);
-                if (which < 65) {
-                    change_one();
-                } else if (which < 85) {
-                    change_day();
-                } else {
-                    exchange_two();
-                }
-                if (move % between_looks == 0 && look && !look(best_value_)) return best_;
-            }
-        }
-        return best_;
-    }
-
-  private:
-    static constexpr double hottest = 150'000;  ///< in thousandths of money
-    static constexpr double coolest = 1'000;
-
-    /// Options by what they are worth alone: those that look good are tried more often.
-    void rank() {
-        for (const LunchSlot& slot : game_.slots) {
-            std::vector<std::pair<std::int64_t, int>> alone;
-            for (const int option : slot.options)
-                alone.emplace_back(-value_.with(option_of(game_, option).slot, option), option);
-            std::sort(alone.begin(), alone.end());
-            ranked_.emplace_back();
-            for (const auto& [minus, option] : alone) ranked_.back().push_back(option);
-        }
-    }
-
-    int any_option(std::size_t slot) {
-        // Skewed to the front: the square of an even number.
-        const auto& options = ranked_[slot];
-        const double skewed = dice_.unit();
-        const auto at = static_cast<std::size_t>(skewed * skewed * static_cast<double>(options.size()));
-        return options[std::min(at, options.size() - 1)];
-    }
-
-    /// Does the changes, and takes them back where they are not taken.
-    void try_to(const std::vector<std::pair<int, int>>& changes) {
-        const std::int64_t old = value_.value();
-        std::vector<std::pair<int, int>> back;
-        for (const auto& [slot, option] : changes) {
-            back.emplace_back(slot, value_.plan()[static_cast<std::size_t>(slot)]);
-            value_.set(slot, option);
-        }
-        const std::int64_t now = value_.value();
-        if (now >= old || dice_.unit() < std::exp(static_cast<double>(now - old) / temperature_)) {
-            if (now > best_value_) {
-                best_value_ = now;
-                best_ = value_.plan();
-            }
-            return;
-        }
-        for (auto change = back.rbegin(); change != back.rend(); ++change) value_.set(change->first, change->second);
-    }
-
-    void change_one() {
-        const std::size_t slot = dice_.below(ranked_.size());
-        try_to({{static_cast<int>(slot), any_option(slot)}});
-    }
-
-    /// All of a day who may have it get the same.
-    void change_day() {
-        const auto& slots = days_[dice_.below(days_.size())];
-        const int first = slots[dice_.below(slots.size())];
-        const int source = option_of(game_, any_option(static_cast<std::size_t>(first))).source;
-        std::vector<std::pair<int, int>> changes;
-        for (const int slot : slots) {
-            const int option = option_with(game_, slot, source);
-            if (option >= 0) changes.emplace_back(slot, option);
-        }
-        try_to(changes);
-    }
-
-    /// Two people of one day change places.
-    void exchange_two() {
-        const auto& slots = days_[dice_.below(days_.size())];
-        const int a = slots[dice_.below(slots.size())];
-        const int b = slots[dice_.below(slots.size())];
-        if (a == b) return;
-        const auto now = [&](int slot) {
-            return option_of(game_, value_.plan()[static_cast<std::size_t>(slot)]).source;
-        };
-        const int to_a = option_with(game_, a, now(b));
-        const int to_b = option_with(game_, b, now(a));
-        if (to_a >= 0 && to_b >= 0) try_to({{a, to_a}, {b, to_b}});
-    }
-
-    const LunchGame& game_;
-    LunchValue value_;
-    std::int64_t moves_;
-    std::vector<std::vector<int>> days_;
-    LunchPlan best_;
-    std::int64_t best_value_ = 0;
-    std::vector<std::vector<int>> ranked_;
-    double temperature_ = 0;
-    Dice dice_{4};
-};
+/// Two people of one day change places.
+void exchange_two(const LunchGame& game, const Days& days, Search& search) {
+    const auto& slots = days[search.dice().below(days.size())];
+    const int a = slots[search.dice().below(slots.size())];
+    const int b = slots[search.dice().below(slots.size())];
+    if (a == b) return;
+    const auto now = [&](int slot) { return option_of(game, search.now(static_cast<std::size_t>(slot))).source; };
+    const int to_a = option_with(game, a, now(b));
+    const int to_b = option_with(game, b, now(a));
+    if (to_a < 0 || to_b < 0) return;
+    const std::array<Search::Change, 2> changes{{{a, to_a}, {b, to_b}}};
+    search.try_to(changes);
+}
 
 }  // namespace
 
@@ -237,10 +155,27 @@ LunchPlan lunches_greedily(const LunchGame& game, const LunchPlan& start) {
     }
 }
 
-LunchPlan lunches_by_annealing(const LunchGame& game, const LunchPlan& start, std::int64_t moves,
-                               const LunchLook& look) {
+LunchPlan lunches_by_annealing(const LunchGame& game, const LunchPlan& start, std::int64_t moves, const Look& look) {
     if (game.slots.empty()) return start;
-    return Annealing(game, start, moves).run(look);
+    const Days days = by_day(game);
+    std::vector<std::vector<int>> options;
+    options.reserve(game.slots.size());
+    for (const LunchSlot& slot : game.slots) options.push_back(slot.options);
+    constexpr int rounds = 3;
+    constexpr int changing_one = 65;  // of a hundred moves
+    constexpr int changing_a_day = 20;
+    return Search(LunchValue(game), options, start)
+        .run({.rounds = rounds, .moves = moves, .between_looks = 2000, .hottest = 150'000, .coolest = 1'000}, look,
+             [&](Search& search) {
+                 const auto which = search.dice().below(100);
+                 if (which < changing_one) {
+                     change_one(search);
+                 } else if (which < changing_one + changing_a_day) {
+                     change_day(game, days, search);
+                 } else {
+                     exchange_two(game, days, search);
+                 }
+             });
 }
 
 LunchPlan lunches_polished(const LunchGame& game, const LunchPlan& start) {

@@ -2,14 +2,10 @@
 // budget of moves. The same game gives the same plan.
 #pragma once
 
-#include <functional>
-
+#include "ask/detail/annealing.hpp"
 #include "ask/detail/lunches_value.hpp"
 
 namespace samebase::ask::detail {
-
-/// Called now and then with the best value so far; false ends the search.
-using LunchLook = std::function<bool(std::int64_t best)>;
 
 /// Leftovers that are there, a serve each, to as many people as can be, at the least cost; every other lunch bought.
 [[nodiscard]] LunchPlan leftovers_handed_out(const LunchGame& game);
@@ -19,7 +15,7 @@ using LunchLook = std::function<bool(std::int64_t best)>;
 
 /// Never worth less than the plan that it starts from.
 [[nodiscard]] LunchPlan lunches_by_annealing(const LunchGame& game, const LunchPlan& start, std::int64_t moves,
-                                             const LunchLook& look);
+                                             const Look& look);
 
 /// Changes one lunch, or all of a day that can be alike, for the better until no such change is.
 [[nodiscard]] LunchPlan lunches_polished(const LunchGame& game, const LunchPlan& start);

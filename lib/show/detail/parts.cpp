@@ -35,4 +35,13 @@ Json purchase_json(const flow::Purchase& buy, const kitchen::Kitchen& kitchen) {
             {"minor", buy.price.minor}};
 }
 
+std::string how_good(bool proved_best, double gap) {
+    if (proved_best) return "proved best";
+    return fmt::format("within {:.1f} % of best", std::ceil(gap * 1000) / 10);
+}
+
+std::string row_day(basics::Day day) {
+    return fitted(basics::short_day(day).substr(0, row_day_width), row_day_width);
+}
+
 }  // namespace samebase::show::detail

@@ -19,6 +19,13 @@ namespace samebase::show::detail {
 [[nodiscard]] Json stand_in_json(const flow::StandInUse& use, const kitchen::Kitchen& kitchen);
 [[nodiscard]] Json purchase_json(const flow::Purchase& buy, const kitchen::Kitchen& kitchen);
 
+/// "proved best", "within 1.2 % of best".
+[[nodiscard]] std::string how_good(bool proved_best, double gap);
+
+/// "Wed 25", "Tue 1 ": a day at the head of a row.
+[[nodiscard]] std::string row_day(basics::Day day);
+inline constexpr std::size_t row_day_width = 6;
+
 /// What a line of a sum is about: the thing with its amount, the note.
 template <class Because>
 std::string line_words(const Because& because, const kitchen::Kitchen& kitchen) {
