@@ -8,6 +8,8 @@
 #include <mutex>
 #include <numeric>
 
+#include "solver/detail/turn.hpp"
+
 namespace samebase::solver {
 
 namespace {
@@ -16,12 +18,6 @@ struct Delete {
     void operator()(Cbc_Model* model) const { Cbc_deleteModel(model); }
 };
 using Model = std::unique_ptr<Cbc_Model, Delete>;
-
-/// COIN-OR CBC is not safe to be used from several threads.
-std::mutex& one_at_a_time() {
-    static std::mutex mutex;
-    return mutex;
-}
 
 constexpr std::size_t small = 400;  // columns
 
@@ -128,7 +124,7 @@ int Programme::add(Column column) {
 }
 
 Solution minimise(const Programme& programme, const Terms& cost, const Effort& effort, std::span<const double> start) {
-    const std::lock_guard lock(one_at_a_time());
+    const std::lock_guard lock(detail::one_at_a_time());
     const Model model(Cbc_newModel());
     Cbc_setLogLevel(model.get(), 0);
     load(model.get(), programme, cost);
