@@ -7,7 +7,7 @@
 #include <cmath>
 
 #include "ask/detail/clear_answer.hpp"
-#include "ask/detail/clear_programme.hpp"
+#include "ask/detail/clear_proof.hpp"
 #include "ask/detail/clear_search.hpp"
 
 namespace samebase::ask {
@@ -20,7 +20,7 @@ constexpr std::array<std::string_view, 7> line_names{"waste_avoided", "crisper_f
                                                      "had_lately",    "liking",        "empty"};
 constexpr std::int64_t thousandths = 1000;
 /// A move changes one meal: some hundred thousand of them a second.
-constexpr std::int64_t moves_for_each = 20'000;
+constexpr std::int64_t moves_for_each = 10'000;
 
 basics::Result<basics::Span> span_of(const kitchen::Kitchen& kitchen, basics::Day today,
                                      const ClearQuestion& question) {
@@ -93,12 +93,13 @@ basics::Result<ClearAnswer> ask_clear(const kitchen::Kitchen& kitchen, basics::D
     const std::int64_t greedy_value = value_of(*game, greedy);
     detail::ClearPlan plan = greedy;
     if (look("searching", greedy_value)) {
-        plan = detail::clear_by_annealing(*game, plan, moves_for_each * question.effort,
+        plan = detail::clear_by_annealing(*game, plan, detail::clear_options_alone(*game),
+                                          moves_for_each * question.effort,
                                           [&](std::int64_t best) { return look("searching", best); });
     }
     plan = detail::clear_polished(*game, plan);
     const auto proved =
-        detail::clear_proved(*game, plan, question.effort, [&] { return look("proving", value_of(*game, plan)); });
+        detail::clear_proved(*game, plan, question.effort, [&](std::int64_t best) { return look("proving", best); });
     ClearAnswer answer = detail::clear_told(*game, proved.plan, today);
     const std::int64_t reached = value_of(*game, proved.plan);
     answer.proved_best = proved.proved;

@@ -29,16 +29,34 @@ struct Cooling {
     double coolest = 1;
 };
 
+/// By place its options, what looks good first.
+using Ranked = std::vector<std::vector<int>>;
+
+/// The options of each place by what they are worth alone, beside the plan that `value` holds.
+template <class Value>
+Ranked ranked_alone(Value value, const std::vector<const std::vector<int>*>& options) {
+    Ranked ranked;
+    for (std::size_t place = 0; place < options.size(); ++place) {
+        std::vector<std::pair<std::int64_t, int>> alone;
+        alone.reserve(options[place]->size());
+        for (const int option : *options[place])
+            alone.emplace_back(-value.with(static_cast<int>(place), option), option);
+        std::sort(alone.begin(), alone.end());
+        auto& here = ranked.emplace_back();
+        here.reserve(alone.size());
+        for (const auto& [minus, option] : alone) here.push_back(option);
+    }
+    return ranked;
+}
+
 template <class Value>
 class Annealing {
   public:
     using Plan = std::vector<int>;
     using Change = std::pair<int, int>;  ///< a place and its new option
 
-    /// `value` holds the plan in which options are ranked by what they are worth alone; `options` by place.
-    Annealing(Value value, const std::vector<std::vector<int>>& options, const Plan& start)
-        : value_(std::move(value)), best_(start) {
-        for (std::size_t place = 0; place < options.size(); ++place) rank(static_cast<int>(place), options[place]);
+    Annealing(Value value, Ranked ranked, const Plan& start)
+        : value_(std::move(value)), best_(start), ranked_(std::move(ranked)) {
         value_.set(start);
         best_value_ = value_.value();
     }
@@ -92,16 +110,6 @@ class Annealing {
     }
 
   private:
-    void rank(int place, const std::vector<int>& options) {
-        std::vector<std::pair<std::int64_t, int>> alone;
-        alone.reserve(options.size());
-        for (const int option : options) alone.emplace_back(-value_.with(place, option), option);
-        std::sort(alone.begin(), alone.end());
-        auto& ranked = ranked_.emplace_back();
-        ranked.reserve(alone.size());
-        for (const auto& [minus, option] : alone) ranked.push_back(option);
-    }
-
     bool taken(std::int64_t before, std::int64_t after) {
         if (after >= before) return true;
         return dice_.unit() < std::exp(static_cast<double>(after - before) / temperature_);
@@ -110,7 +118,7 @@ class Annealing {
     Value value_;
     Plan best_;
     std::int64_t best_value_ = 0;
-    std::vector<std::vector<int>> ranked_;
+    Ranked ranked_;
     std::vector<Change> back_;
     double temperature_ = 0;
     Dice dice_{4};

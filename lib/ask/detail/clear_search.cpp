@@ -39,6 +39,15 @@ void exchange_two(const ClearGame& game, Search& search) {
     search.try_to(changes);
 }
 
+ClearPlan annealed(const ClearGame& game, const ClearPlan& start, const Ranked& options, const Cooling& cooling,
+                   const Look& look) {
+    if (game.meals.empty()) return start;
+    constexpr int changing_one = 80;  // of a hundred moves
+    return Search(ClearValue(game), options, start).run(cooling, look, [&](Search& search) {
+        search.dice().below(100) < changing_one ? change_one(search) : exchange_two(game, search);
+    });
+}
+
 }  // namespace
 
 ClearPlan clear_greedily(const ClearGame& game) {
@@ -61,18 +70,23 @@ ClearPlan clear_greedily(const ClearGame& game) {
     }
 }
 
-ClearPlan clear_by_annealing(const ClearGame& game, const ClearPlan& start, std::int64_t moves, const Look& look) {
-    if (game.meals.empty()) return start;
-    std::vector<std::vector<int>> options;
+Ranked clear_options_alone(const ClearGame& game) {
+    std::vector<const std::vector<int>*> options;
     options.reserve(game.meals.size());
-    for (const OpenMeal& meal : game.meals) options.push_back(meal.options);
-    constexpr int rounds = 4;
-    constexpr int changing_one = 80;  // of a hundred moves
-    return Search(ClearValue(game), options, start)
-        .run({.rounds = rounds, .moves = moves, .between_looks = 5000, .hottest = 300'000, .coolest = 3'000}, look,
-             [&](Search& search) {
-                 search.dice().below(100) < changing_one ? change_one(search) : exchange_two(game, search);
-             });
+    for (const OpenMeal& meal : game.meals) options.push_back(&meal.options);
+    return ranked_alone(ClearValue(game), options);
+}
+
+ClearPlan clear_by_annealing(const ClearGame& game, const ClearPlan& start, const Ranked& options, std::int64_t moves,
+                             const Look& look) {
+    return annealed(game, start, options,
+                    {.rounds = 4, .moves = moves, .between_looks = 5000, .hottest = 300'000, .coolest = 3'000}, look);
+}
+
+ClearPlan clear_annealed_near(const ClearGame& game, const ClearPlan& start, const Ranked& options,
+                              std::int64_t moves) {
+    return annealed(game, start, options,
+                    {.rounds = 1, .moves = moves, .between_looks = moves, .hottest = 60'000, .coolest = 3'000}, {});
 }
 
 ClearPlan clear_polished(const ClearGame& game, const ClearPlan& start) {

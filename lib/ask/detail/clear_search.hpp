@@ -10,9 +10,15 @@ namespace samebase::ask::detail {
 /// The best meal of all, again and again, until nothing that is left makes the plan better.
 [[nodiscard]] ClearPlan clear_greedily(const ClearGame& game);
 
+/// By open meal, by what each option is worth alone.
+[[nodiscard]] Ranked clear_options_alone(const ClearGame& game);
+
 /// Never worth less than the plan that it starts from.
-[[nodiscard]] ClearPlan clear_by_annealing(const ClearGame& game, const ClearPlan& start, std::int64_t moves,
-                                           const Look& look);
+[[nodiscard]] ClearPlan clear_by_annealing(const ClearGame& game, const ClearPlan& start, const Ranked& options,
+                                           std::int64_t moves, const Look& look);
+/// The same for a few moves, at temperatures that keep most of the plan.
+[[nodiscard]] ClearPlan clear_annealed_near(const ClearGame& game, const ClearPlan& start, const Ranked& options,
+                                            std::int64_t moves);
 
 /// Changes one meal after another for the better until no single change is.
 [[nodiscard]] ClearPlan clear_polished(const ClearGame& game, const ClearPlan& start);
