@@ -7,7 +7,7 @@
 #include <cmath>
 
 #include "ask/detail/lunches_answer.hpp"
-#include "ask/detail/lunches_programme.hpp"
+#include "ask/detail/lunches_proof.hpp"
 #include "ask/detail/lunches_search.hpp"
 
 namespace samebase::ask {
@@ -26,6 +26,7 @@ constexpr std::int64_t thousandths = 1000;
 constexpr std::int64_t moves_for_each = 1'000;
 /// So often what the balance lacks is left out and the rest is proved, or searched, anew.
 constexpr int most_proofs = 6;
+constexpr int parts_of_effort = 20;
 constexpr int most_searches = 30;
 
 basics::Result<basics::Span> span_of(basics::Day today, const LunchesQuestion& question) {
@@ -67,7 +68,7 @@ LunchPlan searched(LunchGame& game, LunchPlan plan, std::int64_t moves, const Lo
     for (int round = 0;; ++round) {
         plan = detail::lunches_greedily(game, detail::lunches_that_can_be_had(game, plan));
         if (look("searching", value_of(game, plan))) {
-            plan = detail::lunches_by_annealing(game, plan, moves,
+            plan = detail::lunches_by_annealing(game, plan, detail::lunch_options_alone(game), moves,
                                                 [&](std::int64_t best) { return look("searching", best); });
         }
         plan = detail::lunches_polished(game, plan);
@@ -83,14 +84,22 @@ LunchPlan searched(LunchGame& game, LunchPlan plan, std::int64_t moves, const Lo
     return plan;
 }
 
+/// With little effort until the balance agrees, then with all of it.
 detail::Proof proved(LunchGame& game, LunchPlan plan, int effort, const Look& look) {
-    const auto go_on = [&] { return look("proving", value_of(game, plan)); };
+    const detail::Look go_on = [&](std::int64_t best) { return look("proving", best); };
+    const int little = std::max(1, effort / parts_of_effort);
+    bool whole = little == effort;
     for (int proof = 0;; ++proof) {
-        auto found = detail::lunches_proved(game, plan, effort, go_on);
+        auto found = detail::lunches_proved(game, plan, whole ? effort : little, go_on);
         const auto cuts = detail::lacking_in_balance(game, found.plan);
-        if (cuts.empty()) return found;
+        if (cuts.empty()) {
+            if (whole || found.proved || !go_on(value_of(game, found.plan))) return found;
+            plan = std::move(found.plan);
+            whole = true;
+            continue;
+        }
         game.cuts.insert(game.cuts.end(), cuts.begin(), cuts.end());
-        if (proof + 1 < most_proofs && go_on()) {
+        if (proof + 1 < most_proofs && go_on(value_of(game, plan))) {
             // What was known before is still to be had.
             const LunchPlan other =
                 balanced(game, detail::lunches_polished(game, detail::lunches_that_can_be_had(game, found.plan)));

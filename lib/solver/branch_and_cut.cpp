@@ -7,6 +7,7 @@
 #include <coin/CbcHeuristic.hpp>
 #include <coin/CbcModel.hpp>
 #include <coin/CglMixedIntegerRounding2.hpp>
+#include <coin/CoinError.hpp>
 #include <coin/CoinPackedMatrix.hpp>
 #include <coin/CoinWarmStartBasis.hpp>
 #include <coin/OsiClpSolverInterface.hpp>
@@ -24,6 +25,8 @@ constexpr double whole_enough = 1e-6;
 
 // Rounds of cuts. More of them gain little that the search tree does not gain as fast.
 constexpr int most_rounds = 40;
+constexpr int fewest_rounds = 3;
+constexpr std::int64_t size_of_all_rounds = 200'000'000;  ///< rows times columns times rounds
 constexpr int most_idle_rounds = 5;
 constexpr double idle = 0.001;  ///< of what lies between the known cost and the relaxation's
 constexpr std::size_t most_cuts_in_a_round = 60;
@@ -132,8 +135,10 @@ class BranchAndCut::Tightened {
         if (!resolve()) return solution;
         const double limit = cost_of(known) + margin;
         leave_out(known, limit);
+        const std::int64_t affordable = size_of_all_rounds / std::max<std::int64_t>(1, size());
+        const auto rounds = static_cast<int>(std::clamp<std::int64_t>(affordable, fewest_rounds, most_rounds));
         int idle_rounds = 0;
-        for (int round = 0; round < most_rounds && idle_rounds < most_idle_rounds; ++round) {
+        for (int round = 0; round < rounds && idle_rounds < most_idle_rounds; ++round) {
             const double before = lp_.getObjValue();
             if (add_cuts(known) == 0) break;
             if (!resolve()) return solution;
@@ -148,12 +153,12 @@ class BranchAndCut::Tightened {
         solution.reduced.assign(column_count(), unbounded);
         for (std::size_t i = 0; i < column_.size(); ++i)
             solution.reduced[static_cast<std::size_t>(column_[i])] = lp_.getReducedCost()[i];
+        put_needed_rows_in_play();
         return solution;
     }
 
     Solution search(const Values& known, const Effort& effort, const AtNodes& at_nodes) {
         const std::lock_guard lock(detail::one_at_a_time());
-        put_needed_rows_in_play();
         lp_.setupForRepeatedUse(1, 0);
         lp_.setIntParam(OsiMaxNumIterationHotStart, iterations_of_a_trial);
         CbcModel model(lp_);
@@ -182,7 +187,18 @@ class BranchAndCut::Tightened {
         return told(model, known);
     }
 
-    [[nodiscard]] std::size_t columns() const { return column_.size(); }
+    [[nodiscard]] Programme left() const {
+        Programme programme = programme_;
+        for (std::size_t i = 0; i < position_.size(); ++i) {
+            if (position_[i] < 0) programme.columns[i].upper = 0;
+        }
+        programme.rows.insert(programme.rows.end(), rows_.needed.begin(), rows_.needed.end());
+        return programme;
+    }
+
+    [[nodiscard]] std::int64_t size() const {
+        return static_cast<std::int64_t>(lp_.getNumRows()) * static_cast<std::int64_t>(lp_.getNumCols());
+    }
 
   private:
     [[nodiscard]] std::size_t column_count() const { return programme_.columns.size(); }
@@ -236,7 +252,18 @@ class BranchAndCut::Tightened {
         return std::inner_product(values.begin(), values.end(), costs_.begin(), 0.0);
     }
 
-    void add(const Packed& row) { lp_.addRow(row.terms, row.lower, row.upper); }
+    /// All at once: each addition copies the matrix.
+    void add(const std::vector<Packed>& rows) {
+        std::vector<const CoinPackedVectorBase*> terms;
+        Values lower;
+        Values upper;
+        for (const Packed& row : rows) {
+            terms.push_back(&row.terms);
+            lower.push_back(row.lower);
+            upper.push_back(row.upper);
+        }
+        if (!rows.empty()) lp_.addRows(static_cast<int>(rows.size()), terms.data(), lower.data(), upper.data());
+    }
 
     // Rows on demand.
 
@@ -245,15 +272,13 @@ class BranchAndCut::Tightened {
         helpful_in_play_.assign(rows_.helpful.size(), false);
     }
 
-    bool put_broken_rows_in_play(const std::vector<Row>& rows, std::vector<bool>& in_play, const Values& values) {
-        bool any = false;
+    void take_broken(const std::vector<Row>& rows, std::vector<bool>& in_play, const Values& values,
+                     std::vector<Packed>& taken) const {
         for (std::size_t i = 0; i < rows.size(); ++i) {
             if (in_play[i] || !broken(rows[i], values)) continue;
             in_play[i] = true;
-            any = true;
-            add(pack(rows[i]));
+            taken.push_back(pack(rows[i]));
         }
-        return any;
     }
 
     /// Solves again until no row on demand is broken. False where the solver fails.
@@ -262,9 +287,11 @@ class BranchAndCut::Tightened {
             lp_.resolve();
             if (!lp_.isProvenOptimal()) return false;
             const Values values = values_of(lp_.getColSolution());
-            const bool needed = put_broken_rows_in_play(rows_.needed, needed_in_play_, values);
-            const bool helpful = put_broken_rows_in_play(rows_.helpful, helpful_in_play_, values);
-            if (!needed && !helpful) return true;
+            std::vector<Packed> taken;
+            take_broken(rows_.needed, needed_in_play_, values, taken);
+            take_broken(rows_.helpful, helpful_in_play_, values, taken);
+            if (taken.empty()) return true;
+            add(taken);
         }
     }
 
@@ -283,13 +310,15 @@ class BranchAndCut::Tightened {
     }
 
     void put_needed_rows_in_play() {
+        std::vector<Packed> rows;
         for (std::size_t i = 0; i < rows_.needed.size(); ++i) {
             if (needed_in_play_[i]) continue;
-            const Packed row = pack(rows_.needed[i]);
+            Packed row = pack(rows_.needed[i]);
             if (goes_without_saying(row)) continue;
             needed_in_play_[i] = true;
-            add(row);
+            rows.push_back(std::move(row));
         }
+        add(rows);
     }
 
     // Cuts.
@@ -312,8 +341,11 @@ class BranchAndCut::Tightened {
         }
         std::sort(order.begin(), order.end());
         order.resize(std::min(order.size(), most_cuts_in_a_round));
-        for (const auto& [minus, i] : order) add(found[i]);
-        return order.size();
+        std::vector<Packed> best;
+        best.reserve(order.size());
+        for (const auto& [minus, i] : order) best.push_back(std::move(found[i]));
+        add(best);
+        return best.size();
     }
 
     void mixed_integer_rounding(std::vector<Packed>& found) {
@@ -321,7 +353,11 @@ class BranchAndCut::Tightened {
         generator.setMAXAGGR_(3);
         generator.setCRITERION_(1);
         OsiCuts cuts;
-        generator.generateCuts(lp_, cuts);
+        try {
+            generator.generateCuts(lp_, cuts);
+        } catch (const CoinError&) {
+            // Cgl 0.60 trips over some rows whose mixed integer rounding is empty: those found before it are good.
+        }
         for (int i = 0; i < cuts.sizeRowCuts(); ++i) {
             const OsiRowCut& cut = cuts.rowCut(i);
             found.push_back({cut.row(), std::max(cut.lb(), -solver_infinity), std::min(cut.ub(), solver_infinity)});
@@ -404,8 +440,12 @@ Solution BranchAndCut::search(const Values& known, const Effort& effort, const A
     return tightened_->search(known, effort, at_nodes);
 }
 
-std::size_t BranchAndCut::columns() const {
-    return tightened_->columns();
+Programme BranchAndCut::left() const {
+    return tightened_->left();
+}
+
+std::int64_t BranchAndCut::size() const {
+    return tightened_->size();
 }
 
 }  // namespace samebase::solver

@@ -45,8 +45,11 @@ class BranchAndCut {
     /// costs less than `bound`, but for the margin. Repeats exactly unless the guard or the caller ends it.
     [[nodiscard]] Solution search(const Values& known, const Effort& effort, const AtNodes& at_nodes);
 
-    /// That tighten() left.
-    [[nodiscard]] std::size_t columns() const;
+    /// The programme with the rows that say what a solution is, and 0 for what tighten() left out.
+    [[nodiscard]] Programme left() const;
+
+    /// Rows times columns of what tighten() left: what a node costs grows like that.
+    [[nodiscard]] std::int64_t size() const;
 
   private:
     class Tightened;

@@ -155,17 +155,21 @@ LunchPlan lunches_greedily(const LunchGame& game, const LunchPlan& start) {
     }
 }
 
-LunchPlan lunches_by_annealing(const LunchGame& game, const LunchPlan& start, std::int64_t moves, const Look& look) {
-    if (game.slots.empty()) return start;
-    const Days days = by_day(game);
+Ranked lunch_options_alone(const LunchGame& game) {
     std::vector<const std::vector<int>*> options;
     options.reserve(game.slots.size());
     for (const LunchSlot& slot : game.slots) options.push_back(&slot.options);
-    constexpr int rounds = 3;
+    return ranked_alone(LunchValue(game), options);
+}
+
+LunchPlan lunches_by_annealing(const LunchGame& game, const LunchPlan& start, const Ranked& options, std::int64_t moves,
+                               const Look& look) {
+    if (game.slots.empty()) return start;
+    const Days days = by_day(game);
     constexpr int changing_one = 65;  // of a hundred moves
     constexpr int changing_a_day = 20;
-    return Search(LunchValue(game), ranked_alone(LunchValue(game), options), start)
-        .run({.rounds = rounds, .moves = moves, .between_looks = 2000, .hottest = 150'000, .coolest = 1'000}, look,
+    return Search(LunchValue(game), options, start)
+        .run({.rounds = 3, .moves = moves, .between_looks = 2000, .hottest = 150'000, .coolest = 1'000}, look,
              [&](Search& search) {
                  const auto which = search.dice().below(100);
                  if (which < changing_one) {

@@ -13,9 +13,12 @@ namespace samebase::ask::detail {
 /// The best change of all, again and again, until none that touches a bought lunch makes the plan better.
 [[nodiscard]] LunchPlan lunches_greedily(const LunchGame& game, const LunchPlan& start);
 
+/// By slot, by what each option is worth alone.
+[[nodiscard]] Ranked lunch_options_alone(const LunchGame& game);
+
 /// Never worth less than the plan that it starts from.
-[[nodiscard]] LunchPlan lunches_by_annealing(const LunchGame& game, const LunchPlan& start, std::int64_t moves,
-                                             const Look& look);
+[[nodiscard]] LunchPlan lunches_by_annealing(const LunchGame& game, const LunchPlan& start, const Ranked& options,
+                                             std::int64_t moves, const Look& look);
 
 /// Changes one lunch, or all of a day that can be alike, for the better until no such change is.
 [[nodiscard]] LunchPlan lunches_polished(const LunchGame& game, const LunchPlan& start);

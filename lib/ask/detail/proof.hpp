@@ -1,81 +1,125 @@
-// Proves or bounds what the plans of an optimiser can be worth: an integer programme on the solver room, started from a
-// plan that is known.
+// Proves or bounds what the plans of an optimiser can be worth, and looks for better ones on the way: an integer
+// programme, started from a plan that is known.
 //
-// Its relaxation bounds the value first; every option whose reduced cost is more than what lies between that bound and
-// the known plan is in no better plan and is left out, and only the rest is searched in whole numbers.
+// Its relaxation, tightened, bounds the value and says which options good plans are made of. Annealing among these
+// comes first, then the search tree, in which plans near the relaxations are tried.
 #pragma once
 
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
 #include <functional>
-#include <numeric>
+#include <utility>
 #include <vector>
 
-#include "solver/programme.hpp"
+#include "ask/detail/annealing.hpp"
+#include "solver/branch_and_cut.hpp"
 
 namespace samebase::ask::detail {
 
+/// An option for each place; below 0: none.
+using Plan = std::vector<int>;
+
 /// Money is in thousandths of the smallest unit.
 struct Proof {
-    std::vector<int> plan;   ///< the better of what was known and what was found: an option for each place
+    Plan plan;               ///< the better of what was known and what was found
     std::int64_t bound = 0;  ///< no plan is worth more
     bool proved = false;     ///< bound and value are one, but for the rounding of lines
 };
 
+/// What an optimiser knows of its plans.
 struct Proving {
-    std::vector<int> known;
-    std::size_t options = 0;                             ///< in all
-    std::size_t lines = 0;                               ///< that are rounded each
-    std::function<bool(int option)> stays;               ///< is never left out
-    std::function<std::int64_t()> easy_bound;            ///< where the solver says nothing
-    std::function<std::int64_t(std::size_t few)> nodes;  ///< of the search tree with so many options; 0: no search
-    std::function<std::vector<int>(std::vector<int>)> polished;  ///< what was found as a plan that can be had, or worse
-    std::function<std::int64_t(const std::vector<int>&)> value;  ///< least where the plan cannot be had
-    std::function<bool()> go_on;
+    std::size_t lines = 0;  ///< that are rounded each
+    int effort = 100;
+    std::int64_t work = 1;  ///< nodes of the search tree times the programme's size, for each unit of effort
+    /// The solver's own cuts at the first node are worth more than nodes: its own rules, and nothing where few nodes
+    /// are allowed.
+    bool own_rules = false;
+    std::vector<const std::vector<int>*> options;  ///< by place
+    std::function<std::int64_t(const Plan&)> value;
+    std::function<std::int64_t()> easy_bound;    ///< where the solver says nothing
+    std::function<Plan(const Plan&)> mended;     ///< polished; what cannot be had is left as it is
+    std::function<bool(const Plan&)> may_stand;  ///< whether the plan can be had
+    std::function<Plan(const Plan&, const Ranked&)> annealed;
+    std::function<Plan(const Plan&, const Ranked&)> annealed_near;  ///< a short search that keeps most of the plan
+    Look look;
 };
 
-/// `Model(game, options, whole)` is the programme of some of the options, in the smallest unit of money.
-template <class Model, class Game>
-Proof prove(const Game& game, const Proving& how) {
-    constexpr double thousandths = 1000;
-    // Lines are rounded each, and the solver computes in doubles.
-    const auto slack = 20 + static_cast<std::int64_t>(how.lines) / 20;
-    const std::int64_t value = how.value(how.known);
-    Proof result{how.known, 0, false};
-    std::vector<int> all(how.options);
-    std::iota(all.begin(), all.end(), 0);
-    const Model relaxed(game, all, false);
-    const solver::Solution relaxation = relaxed.solve({}, {});
-    if (relaxation.status != solver::Status::proved) {
-        result.bound = std::max(value, how.easy_bound());
-        return result;
+/// `Model` has programme(), cost() and on_demand(), in the smallest unit of money; column_of(option); values(plan) of
+/// all columns; and plan(values), what is nearest to values of a relaxation.
+template <class Model>
+class Prover {
+  public:
+    Prover(const Model& model, Proving how, Plan known)
+        : model_(model), how_(std::move(how)), best_(std::move(known)), value_(how_.value(best_)) {}
+
+    Proof prove() {
+        solver::BranchAndCut programme(model_.programme(), model_.cost(), model_.on_demand());
+        const solver::Solution relaxation =
+            programme.tighten(model_.values(best_), static_cast<double>(slack()) / thousandths);
+        if (relaxation.status != solver::Status::proved) return told(how_.easy_bound());
+        const std::int64_t bound = worth(relaxation.bound) + slack();
+        if (bound - value_ <= slack() || !go_on()) return told(bound);
+        const Ranked options = by_reduced_cost(relaxation.reduced);
+        better(how_.annealed(best_, options));
+        if (!go_on()) return told(bound);
+        const std::int64_t nodes = how_.work * how_.effort / std::max<std::int64_t>(1, programme.size());
+        if (how_.own_rules && nodes < fewest_nodes) return told(bound);
+        const solver::Effort effort{.nodes = std::max<std::int64_t>(1, nodes), .guard_seconds = 120};
+        const solver::Solution found =
+            how_.own_rules ? solver::minimise(programme.left(), model_.cost(), effort, model_.values(best_))
+                           : programme.search(model_.values(best_), effort,
+                                              {[&] { return go_on(); },
+                                               [&](const solver::Values& values) { return rounded(values, options); }});
+        if (found.values.empty()) return told(bound);
+        better(model_.plan(found.values));
+        return told(std::min(bound, worth(found.bound)));
     }
-    result.bound = std::max<std::int64_t>(value, std::llround(-relaxation.cost * thousandths) + slack);
-    std::vector<int> few;
-    for (const int option : all) {
-        const double worth = -(relaxation.cost + relaxed.reduced(relaxation, option)) * thousandths;
-        if (how.stays(option) || worth + static_cast<double>(slack) >= static_cast<double>(value))
-            few.push_back(option);
+
+  private:
+    static constexpr double thousandths = 1000;
+    static constexpr std::int64_t fewest_nodes = 10;
+
+    /// Lines are rounded each, and the solver computes in doubles.
+    [[nodiscard]] std::int64_t slack() const { return 20 + static_cast<std::int64_t>(how_.lines) / 20; }
+    [[nodiscard]] static std::int64_t worth(double cost) { return std::llround(-cost * thousandths); }
+    [[nodiscard]] bool go_on() const { return !how_.look || how_.look(value_); }
+
+    void better(const Plan& found) {
+        Plan plan = how_.mended(found);
+        const std::int64_t value = how_.value(plan);
+        if (value <= value_ || !how_.may_stand(plan)) return;
+        value_ = value;
+        best_ = std::move(plan);
     }
-    if (few.empty()) result.bound = value;  // anything at all is worth less than nothing
-    const std::int64_t nodes = few.empty() ? 0 : how.nodes(few.size());
-    if (nodes > 0 && (!how.go_on || how.go_on())) {
-        const Model model(game, few, true);
-        const solver::Solution found = model.solve({.nodes = nodes, .guard_seconds = 120}, how.known);
-        if (!found.values.empty()) {
-            auto plan = how.polished(model.plan(found.values));
-            if (how.value(plan) > value) result.plan = std::move(plan);
+
+    solver::Values rounded(const solver::Values& values, const Ranked& options) {
+        const std::int64_t before = value_;
+        better(how_.annealed_near(model_.plan(values), options));
+        return value_ > before ? model_.values(best_) : solver::Values{};
+    }
+
+    /// Place by place the options that are left, those first that cost the relaxation least.
+    [[nodiscard]] Ranked by_reduced_cost(const solver::Values& reduced) const {
+        const auto cost = [&](int o) { return reduced[static_cast<std::size_t>(model_.column_of(o))]; };
+        Ranked ranked;
+        for (const std::vector<int>* all : how_.options) {
+            auto& options = ranked.emplace_back(*all);
+            std::erase_if(options, [&](int o) { return std::isinf(cost(o)); });
+            std::stable_sort(options.begin(), options.end(), [&](int a, int b) { return cost(a) < cost(b); });
         }
-        if (found.status == solver::Status::proved || found.status == solver::Status::limited) {
-            const std::int64_t bound = std::llround(-found.bound * thousandths);
-            result.bound = std::min(result.bound, std::max(bound, value));
-        }
+        return ranked;
     }
-    const std::int64_t reached = how.value(result.plan);
-    result.proved = result.bound - reached <= slack;
-    if (result.proved || result.bound < reached) result.bound = reached;
-    return result;
-}
+
+    [[nodiscard]] Proof told(std::int64_t bound) const {
+        const bool proved = bound - value_ <= slack();
+        return {best_, proved ? value_ : bound, proved};
+    }
+
+    const Model& model_;
+    Proving how_;
+    Plan best_;
+    std::int64_t value_;
+};
 
 }  // namespace samebase::ask::detail

@@ -1,11 +1,10 @@
-#include "ask/detail/lunches_programme.hpp"
+#include "ask/detail/lunches_proof.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <map>
 
 #include "ask/detail/lunches_search.hpp"
-#include "solver/programme.hpp"
 
 namespace samebase::ask::detail {
 
@@ -39,15 +38,14 @@ double each_of(const LunchSource& source, std::size_t need) {
     return least;
 }
 
-/// The programme of some of the options. It is minimised, so that what is worth something costs less than nothing.
+/// The question as a programme: minimised, so that what is worth something costs less than nothing.
 class Model {
   public:
-    Model(const LunchGame& game, std::vector<int> options, bool whole)
-        : game_(game), options_(std::move(options)), whole_(whole), column_of_(game.options.size(), -1) {
-        for (const int o : options_) {
-            column_of_[static_cast<std::size_t>(o)] =
-                add(-static_cast<double>(option(o).fixed + game_.bought) / thousandths, 1, true);
-            if (option(o).source >= 0) by_source_[option(o).source].push_back(o);
+    explicit Model(const LunchGame& game) : game_(game), column_of_(game.options.size(), -1) {
+        for (std::size_t o = 0; o < game.options.size(); ++o) {
+            const LunchOption& option = game.options[o];
+            column_of_[o] = add(-static_cast<double>(option.fixed + game_.bought) / thousandths, 1, true);
+            if (option.source >= 0) by_source_[option.source].push_back(static_cast<int>(o));
         }
         one_a_slot();
         for (const auto& [number, all] : by_source_) source(number, all);
@@ -55,24 +53,66 @@ class Model {
         packs();
         for (auto& [thing, wants] : wants_) stock(thing, wants);
         cuts();
-        if (whole_) again();
+        again();
     }
 
-    [[nodiscard]] solver::Solution solve(const solver::Effort& effort, const LunchPlan& known) const {
-        return solver::minimise(programme_, cost_, effort, whole_ ? start(known) : std::vector<double>{});
-    }
+    [[nodiscard]] const solver::Programme& programme() const { return programme_; }
+    [[nodiscard]] const Terms& cost() const { return cost_; }
+    [[nodiscard]] const solver::OnDemand& on_demand() const { return on_demand_; }
+    [[nodiscard]] int column_of(int o) const { return column_of_[static_cast<std::size_t>(o)]; }
 
-    [[nodiscard]] LunchPlan plan(const std::vector<double>& values) const {
+    /// For each slot the option with the greatest part in the values.
+    [[nodiscard]] LunchPlan plan(const solver::Values& values) const {
         LunchPlan plan = all_bought(game_);
-        for (const int o : options_) {
-            if (values[static_cast<std::size_t>(column_of_[static_cast<std::size_t>(o)])] > 0.5)
-                plan[static_cast<std::size_t>(option(o).slot)] = o;
+        for (std::size_t s = 0; s < plan.size(); ++s) {
+            const auto part = [&](int o) { return values[static_cast<std::size_t>(column_of(o))]; };
+            for (const int o : game_.slots[s].options) {
+                if (part(o) > part(plan[s])) plan[s] = o;
+            }
         }
         return plan;
     }
 
-    [[nodiscard]] double reduced(const solver::Solution& solution, int o) const {
-        return solution.reduced[static_cast<std::size_t>(column_of_[static_cast<std::size_t>(o)])];
+    /// All columns' values for a plan: eaten as LunchValue eats.
+    [[nodiscard]] solver::Values values(const LunchPlan& plan) const {
+        solver::Values values(programme_.columns.size(), 0);
+        const auto at = [&](int column) -> double& { return values[static_cast<std::size_t>(column)]; };
+        LunchValue value(game_);
+        value.set(plan);
+        for (const int o : plan) at(x(o)) = 1;
+        for (const auto& [number, terms] : used_) {
+            const int serves = value.serves(number);
+            if (is_linear(source_of(number))) {
+                at(terms.front().first) = serves > 0 ? 1 : 0;
+            } else if (serves > 0) {
+                at(level_.at({number, serves})) = 1;
+            }
+        }
+        for (const auto& [number, column] : thawed_) at(column) = value.thawed(number);
+        for (const auto& [day, column] : over_)
+            at(column) =
+                game_.minute > 0 ? static_cast<double>(value.effort(day)) / static_cast<double>(game_.minute) : 0;
+        for (const auto& [thing, column] : bought_) at(column) = static_cast<double>(value.tally(thing).packs);
+        for (const auto& [column, number, serves] : many_) at(column) = value.serves(number) >= serves ? 1 : 0;
+        const auto any = [&](const std::vector<int>& options) {
+            return std::any_of(options.begin(), options.end(), [&](int o) { return at(x(o)) > 0; });
+        };
+        for (const auto& [column, a, b] : both_) at(column) = any(a) && any(b) ? 1 : 0;
+        std::map<int, std::vector<std::vector<std::int64_t>>> eaten;
+        for (const Flow& flow : flows_) {
+            auto [found, fresh] = eaten.try_emplace(flow.thing);
+            if (fresh) found->second = value.eaten(flow.thing);
+            std::vector<int> times = flow.times;
+            std::sort(times.begin(), times.end());
+            times.erase(std::unique(times.begin(), times.end()), times.end());
+            std::int64_t amount = 0;
+            for (const int time : times) {
+                const auto& here = found->second[static_cast<std::size_t>(time)];
+                amount += flow.batch < 0 ? here.back() : here[static_cast<std::size_t>(flow.batch)];
+            }
+            at(flow.column) = static_cast<double>(amount) / flow.unit;
+        }
+        return values;
     }
 
   private:
@@ -84,10 +124,10 @@ class Model {
 
     [[nodiscard]] const LunchOption& option(int o) const { return game_.options[static_cast<std::size_t>(o)]; }
     [[nodiscard]] const LunchSource& source_of(int s) const { return game_.sources[static_cast<std::size_t>(s)]; }
-    [[nodiscard]] int x(int o) const { return column_of_[static_cast<std::size_t>(o)]; }
+    [[nodiscard]] int x(int o) const { return column_of(o); }
 
     int add(double cost, double most, bool whole) {
-        const int column = programme_.add({0, most, whole && whole_});
+        const int column = programme_.add({0, most, whole});
         if (cost != 0) cost_.emplace_back(column, cost);
         return column;
     }
@@ -95,7 +135,9 @@ class Model {
 
     void one_a_slot() {
         std::vector<Terms> slots(game_.slots.size());
-        for (const int o : options_) slots[static_cast<std::size_t>(option(o).slot)].emplace_back(x(o), 1.0);
+        for (std::size_t s = 0; s < slots.size(); ++s) {
+            for (const int o : game_.slots[s].options) slots[s].emplace_back(x(o), 1.0);
+        }
         for (Terms& terms : slots) programme_.add(solver::Row{std::move(terms), 1, 1});
     }
 
@@ -294,69 +336,38 @@ class Model {
         }
     }
 
+    /// One dish twice for one person, too soon: the rows matter only where both are likely.
     void again() {
-        for (std::size_t i = 0; i < options_.size(); ++i) {
-            for (std::size_t j = 0; j < i; ++j) {
-                const LunchOption& a = option(options_[i]);
-                const LunchOption& b = option(options_[j]);
-                if (a.slot == b.slot || game_.slots[static_cast<std::size_t>(a.slot)].person !=
-                                            game_.slots[static_cast<std::size_t>(b.slot)].person)
-                    continue;
-                const std::int64_t cost = game_.again_cost(a, b);
-                if (cost == 0) continue;
-                const int both = add(static_cast<double>(cost) / thousandths, 1, false);
-                both_.push_back({both, options_[i], options_[j]});
-                at_most({{x(options_[i]), 1.0}, {x(options_[j]), 1.0}, {both, -1.0}}, 1);
+        std::map<std::pair<std::size_t, cookbook::DishId>, std::map<int, std::vector<int>>> had;  // by slot
+        for (std::size_t o = 0; o < game_.options.size(); ++o) {
+            const LunchOption& option = game_.options[o];
+            if (option.source < 0) continue;
+            const std::size_t person = game_.slots[static_cast<std::size_t>(option.slot)].person;
+            had[{person, source_of(option.source).dish}][option.slot].push_back(static_cast<int>(o));
+        }
+        for (const auto& [who, slots] : had) {
+            for (auto a = slots.begin(); a != slots.end(); ++a) {
+                for (auto b = slots.begin(); b != a; ++b) again(a->second, b->second);
             }
         }
     }
 
-    /// All columns' values for a plan: eaten as LunchValue eats.
-    [[nodiscard]] std::vector<double> start(const LunchPlan& plan) const {
-        std::vector<double> values(programme_.columns.size(), 0);
-        const auto at = [&](int column) -> double& { return values[static_cast<std::size_t>(column)]; };
-        LunchValue value(game_);
-        value.set(plan);
-        for (const int o : plan) {
-            if (x(o) >= 0) at(x(o)) = 1;
+    void again(const std::vector<int>& a, const std::vector<int>& b) {
+        const std::int64_t cost = game_.again_cost(option(a.front()), option(b.front()));
+        if (cost == 0) return;
+        const int both = add(static_cast<double>(cost) / thousandths, 1, false);
+        Terms terms{{both, -1.0}};
+        for (const auto* options : {&a, &b}) {
+            for (const int o : *options) terms.emplace_back(x(o), 1.0);
         }
-        for (const auto& [number, terms] : used_) {
-            const int serves = value.serves(number);
-            if (is_linear(source_of(number))) {
-                at(terms.front().first) = serves > 0 ? 1 : 0;
-            } else if (serves > 0) {
-                at(level_.at({number, serves})) = 1;
-            }
-        }
-        for (const auto& [number, column] : thawed_) at(column) = value.thawed(number);
-        for (const auto& [day, column] : over_)
-            at(column) =
-                game_.minute > 0 ? static_cast<double>(value.effort(day)) / static_cast<double>(game_.minute) : 0;
-        for (const auto& [thing, column] : bought_) at(column) = static_cast<double>(value.tally(thing).packs);
-        for (const auto& [column, number, serves] : many_) at(column) = value.serves(number) >= serves ? 1 : 0;
-        for (const auto& [column, a, b] : both_) at(column) = at(x(a)) > 0 && at(x(b)) > 0 ? 1 : 0;
-        std::map<int, std::vector<std::vector<std::int64_t>>> eaten;
-        for (const Flow& flow : flows_) {
-            auto [found, fresh] = eaten.try_emplace(flow.thing);
-            if (fresh) found->second = value.eaten(flow.thing);
-            std::vector<int> times = flow.times;
-            std::sort(times.begin(), times.end());
-            times.erase(std::unique(times.begin(), times.end()), times.end());
-            std::int64_t amount = 0;
-            for (const int time : times) {
-                const auto& here = found->second[static_cast<std::size_t>(time)];
-                amount += flow.batch < 0 ? here.back() : here[static_cast<std::size_t>(flow.batch)];
-            }
-            at(flow.column) = static_cast<double>(amount) / flow.unit;
-        }
-        return values;
+        on_demand_.needed.push_back(solver::Row{std::move(terms), -solver::unbounded, 1});
+        both_.push_back({both, a, b});
     }
 
     const LunchGame& game_;
-    std::vector<int> options_;
-    bool whole_;
     solver::Programme programme_;
     Terms cost_;
+    solver::OnDemand on_demand_;
     std::vector<int> column_of_;
     std::map<int, std::vector<int>> by_source_;
     std::map<int, std::vector<Want>> wants_;   ///< by thing
@@ -376,17 +387,16 @@ class Model {
     std::vector<Many> many_;
     struct Both {
         int column;
-        int a;
-        int b;
+        std::vector<int> a;
+        std::vector<int> b;
     };
     std::vector<Both> both_;
 };
 
-/// With more options left than this the whole programme takes minutes at its first node alone, and the relaxation's
-/// bound stands.
-constexpr std::size_t most_options = 600;
-/// Nodes times options for each unit of effort.
-constexpr std::int64_t work = 4'000;
+/// Moves of the annealing among the options of the relaxation, for each unit of effort.
+constexpr std::int64_t moves_for_each = 1'000;
+/// Nodes times the programme's size, for each unit of effort.
+constexpr std::int64_t work = 500'000;
 
 std::int64_t value_of(const LunchGame& game, const LunchPlan& plan) {
     LunchValue value(game);
@@ -409,24 +419,28 @@ std::int64_t easy_bound(const LunchGame& game) {
 
 }  // namespace
 
-Proof lunches_proved(const LunchGame& game, const LunchPlan& known, int effort, const std::function<bool()>& go_on) {
+Proof lunches_proved(const LunchGame& game, const LunchPlan& known, int effort, const Look& look) {
     if (game.slots.empty()) return {known, 0, true};
     Proving how;
-    how.known = known;
-    how.options = game.options.size();
     how.lines = game.things.size();
-    how.stays = [&](int o) {
-        const LunchOption& option = game.options[static_cast<std::size_t>(o)];
-        return known[static_cast<std::size_t>(option.slot)] == o || option.source < 0;
-    };
+    how.effort = effort;
+    how.work = work;
+    how.own_rules = true;
+    for (const LunchSlot& slot : game.slots) how.options.push_back(&slot.options);
+    how.value = [&](const Plan& plan) { return value_of(game, plan); };
     how.easy_bound = [&] { return easy_bound(game); };
-    how.nodes = [&](std::size_t few) {
-        return few > most_options ? 0 : std::max<std::int64_t>(1, work * effort / static_cast<std::int64_t>(few));
+    how.mended = [&](const Plan& plan) { return lunches_polished(game, lunches_that_can_be_had(game, plan)); };
+    how.may_stand = [&](const Plan& plan) {
+        LunchValue value(game);
+        value.set(plan);
+        return value.sound();
     };
-    how.polished = [&](const LunchPlan& plan) { return lunches_polished(game, lunches_that_can_be_had(game, plan)); };
-    how.value = [&](const LunchPlan& plan) { return value_of(game, plan); };
-    how.go_on = go_on;
-    return prove<Model>(game, how);
+    how.annealed = [&](const Plan& plan, const Ranked& options) {
+        return lunches_by_annealing(game, plan, options, moves_for_each * effort, look);
+    };
+    how.look = look;
+    const Model model(game);
+    return Prover(model, std::move(how), known).prove();
 }
 
 }  // namespace samebase::ask::detail

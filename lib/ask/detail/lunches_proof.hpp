@@ -1,0 +1,11 @@
+// Proves or bounds what the lunches can be worth, and looks for more on the way.
+#pragma once
+
+#include "ask/detail/lunches_value.hpp"
+#include "ask/detail/proof.hpp"
+
+namespace samebase::ask::detail {
+
+[[nodiscard]] Proof lunches_proved(const LunchGame& game, const LunchPlan& known, int effort, const Look& look);
+
+}  // namespace samebase::ask::detail
