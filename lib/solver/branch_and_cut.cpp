@@ -154,6 +154,16 @@ class BranchAndCut::Tightened {
         for (std::size_t i = 0; i < column_.size(); ++i)
             solution.reduced[static_cast<std::size_t>(column_[i])] = lp_.getReducedCost()[i];
         put_needed_rows_in_play();
+        bound_ = solution.bound;
+        return solution;
+    }
+
+    [[nodiscard]] Solution nothing_new(const Values& known) const {
+        Solution solution;
+        solution.status = Status::limited;
+        solution.values = known;
+        solution.cost = cost_of(known);
+        solution.bound = std::min(solution.cost, bound_);
         return solution;
     }
 
@@ -356,7 +366,8 @@ class BranchAndCut::Tightened {
         try {
             generator.generateCuts(lp_, cuts);
         } catch (const CoinError&) {
-            // Cgl 0.60 trips over some rows whose mixed integer rounding is empty: those found before it are good.
+            // Cgl 0.60 ends on some rows with "Index already exists", and loses a few bytes: what it found before is
+            // good.
         }
         for (int i = 0; i < cuts.sizeRowCuts(); ++i) {
             const OsiRowCut& cut = cuts.rowCut(i);
@@ -398,9 +409,7 @@ class BranchAndCut::Tightened {
     }
 
     Solution told(CbcModel& model, const Values& known) const {
-        Solution solution;
-        solution.values = known;
-        solution.cost = cost_of(known);
+        Solution solution = nothing_new(known);
         if (model.bestSolution() != nullptr) {
             Values found = values_of(model.bestSolution());
             for (std::size_t i = 0; i < found.size(); ++i) {
@@ -413,7 +422,7 @@ class BranchAndCut::Tightened {
             }
         }
         const bool all = model.isProvenOptimal() || model.isProvenInfeasible();
-        solution.status = all ? Status::proved : Status::limited;
+        if (all) solution.status = Status::proved;
         solution.bound = all ? solution.cost : std::min(solution.cost, model.getBestPossibleObjValue());
         return solution;
     }
@@ -421,6 +430,7 @@ class BranchAndCut::Tightened {
     Programme programme_;
     OnDemand rows_;
     Values costs_;
+    double bound_ = -unbounded;  ///< that tighten() proved
     std::vector<int> column_;    ///< of each that is left: which of the programme's
     std::vector<int> position_;  ///< of each of the programme's: among those left; below 0: left out
     std::vector<bool> needed_in_play_;
@@ -433,11 +443,19 @@ BranchAndCut::BranchAndCut(Programme programme, const Terms& cost, OnDemand rows
 BranchAndCut::~BranchAndCut() = default;
 
 Solution BranchAndCut::tighten(const Values& known, double margin) {
-    return tightened_->tighten(known, margin);
+    try {
+        return tightened_->tighten(known, margin);
+    } catch (const CoinError&) {
+        return {};
+    }
 }
 
 Solution BranchAndCut::search(const Values& known, const Effort& effort, const AtNodes& at_nodes) {
-    return tightened_->search(known, effort, at_nodes);
+    try {
+        return tightened_->search(known, effort, at_nodes);
+    } catch (const CoinError&) {
+        return tightened_->nothing_new(known);
+    }
 }
 
 Programme BranchAndCut::left() const {
