@@ -73,7 +73,7 @@ std::string day(basics::Day day, basics::Day today) {
     if (day == today) return "today";
     if (day == today + basics::days{1}) return "tomorrow";
     constexpr basics::days half_a_year{182};
-    const std::string short_day = basics::short_day(day);
+    std::string short_day = basics::short_day(day);
     if (day - today <= half_a_year && today - day <= half_a_year) return short_day;
     const std::chrono::year_month_day date{day};
     return fmt::format("{} {}", short_day.substr(short_day.find(' ') + 1), static_cast<int>(date.year()));
