@@ -49,12 +49,6 @@ Money rounded(std::int64_t fine) {
     return {std::llround(static_cast<double>(fine) / static_cast<double>(thousandths))};
 }
 
-std::int64_t value_of(const detail::ClearGame& game, const detail::ClearPlan& plan) {
-    detail::ClearValue value(game);
-    value.set(plan);
-    return value.value();
-}
-
 void mark_what_goes(const kitchen::Plan& plan, ClearAnswer& answer) {
     for (ClearMeal& meal : answer.meals) {
         const auto* now = kitchen::planned(plan, meal.day, meal.meal);
@@ -90,7 +84,7 @@ basics::Result<ClearAnswer> ask_clear(const kitchen::Kitchen& kitchen, basics::D
     look("looking at every dish", 0);
     const auto game = detail::clear_game(kitchen, today, *span);
     const detail::ClearPlan greedy = detail::clear_greedily(*game);
-    const std::int64_t greedy_value = value_of(*game, greedy);
+    const std::int64_t greedy_value = detail::value_of(*game, greedy);
     detail::ClearPlan plan = greedy;
     if (look("searching", greedy_value)) {
         plan = detail::clear_by_annealing(*game, plan, detail::clear_options_alone(*game),
@@ -101,7 +95,7 @@ basics::Result<ClearAnswer> ask_clear(const kitchen::Kitchen& kitchen, basics::D
     const auto proved =
         detail::clear_proved(*game, plan, question.effort, [&](std::int64_t best) { return look("proving", best); });
     ClearAnswer answer = detail::clear_told(*game, proved.plan, today);
-    const std::int64_t reached = value_of(*game, proved.plan);
+    const std::int64_t reached = detail::value_of(*game, proved.plan);
     answer.proved_best = proved.proved;
     answer.bound = answer.value + Money{(proved.bound - reached + thousandths - 1) / thousandths};
     answer.gap =

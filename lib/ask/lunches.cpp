@@ -43,12 +43,6 @@ Money rounded(std::int64_t fine) {
     return {std::llround(static_cast<double>(fine) / static_cast<double>(thousandths))};
 }
 
-std::int64_t value_of(const LunchGame& game, const LunchPlan& plan) {
-    detail::LunchValue value(game);
-    value.set(plan);
-    return value.value();
-}
-
 using Look = std::function<bool(std::string_view, std::int64_t)>;
 
 /// What the balance lacks is left out until it lacks nothing more.
@@ -67,7 +61,7 @@ LunchPlan searched(LunchGame& game, LunchPlan plan, std::int64_t moves, const Lo
     std::vector<detail::LunchCut> known = game.cuts;
     for (int round = 0;; ++round) {
         plan = detail::lunches_greedily(game, detail::lunches_that_can_be_had(game, plan));
-        if (look("searching", value_of(game, plan))) {
+        if (look("searching", detail::value_of(game, plan))) {
             plan = detail::lunches_by_annealing(game, plan, detail::lunch_options_alone(game), moves,
                                                 [&](std::int64_t best) { return look("searching", best); });
         }
@@ -93,17 +87,17 @@ detail::Proof proved(LunchGame& game, LunchPlan plan, int effort, const Look& lo
         auto found = detail::lunches_proved(game, plan, whole ? effort : little, go_on);
         const auto cuts = detail::lacking_in_balance(game, found.plan);
         if (cuts.empty()) {
-            if (whole || found.proved || !go_on(value_of(game, found.plan))) return found;
+            if (whole || found.proved || !go_on(detail::value_of(game, found.plan))) return found;
             plan = std::move(found.plan);
             whole = true;
             continue;
         }
         game.cuts.insert(game.cuts.end(), cuts.begin(), cuts.end());
-        if (proof + 1 < most_proofs && go_on(value_of(game, plan))) {
+        if (proof + 1 < most_proofs && go_on(detail::value_of(game, plan))) {
             // What was known before is still to be had.
             const LunchPlan other =
                 balanced(game, detail::lunches_polished(game, detail::lunches_that_can_be_had(game, found.plan)));
-            if (value_of(game, other) > value_of(game, plan)) plan = other;
+            if (detail::value_of(game, other) > detail::value_of(game, plan)) plan = other;
             continue;
         }
         found.plan = plan;
@@ -134,11 +128,11 @@ basics::Result<LunchesAnswer> ask_lunches(const kitchen::Kitchen& kitchen, basic
     look("looking at every dish", 0);
     const auto game = detail::lunch_game(kitchen, today, *span);
     LunchPlan plan = detail::leftovers_handed_out(*game);
-    const std::int64_t handed_out = value_of(*game, detail::lunches_greedily(*game, plan));
+    const std::int64_t handed_out = detail::value_of(*game, detail::lunches_greedily(*game, plan));
     plan = searched(*game, std::move(plan), moves_for_each * question.effort, look);
     auto found = proved(*game, std::move(plan), question.effort, look);
     LunchesAnswer answer = detail::lunches_told(*game, found.plan);
-    const std::int64_t reached = value_of(*game, found.plan);
+    const std::int64_t reached = detail::value_of(*game, found.plan);
     found.bound = std::max(found.bound, reached);
     answer.proved_best = found.proved;
     answer.bound = answer.value + Money{(found.bound - reached + thousandths - 1) / thousandths};

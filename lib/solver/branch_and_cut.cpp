@@ -14,13 +14,13 @@
 #include <numeric>
 #include <utility>
 
+#include "solver/detail/numbers.hpp"
 #include "solver/detail/turn.hpp"
 
 namespace samebase::solver {
 
 namespace {
 
-constexpr double solver_infinity = 1e30;
 constexpr double whole_enough = 1e-6;
 
 // Rounds of cuts. More of them gain little that the search tree does not gain as fast.
@@ -40,18 +40,8 @@ constexpr int trials_before_trust = 4;
 constexpr int iterations_of_a_trial = 40;
 constexpr int nodes_between_roundings = 20;
 
-double finite(double value) {
-    return std::isinf(value) ? std::copysign(solver_infinity, value) : value;
-}
-
-double at(const Values& values, const Row& row) {
-    double sum = 0;
-    for (const auto& [column, factor] : row.terms) sum += factor * values[static_cast<std::size_t>(column)];
-    return sum;
-}
-
 bool broken(const Row& row, const Values& values) {
-    const double sum = at(values, row);
+    const double sum = detail::sum_of(row.terms, values);
     return sum > row.upper + whole_enough * 10 || sum < row.lower - whole_enough * 10;
 }
 
@@ -229,8 +219,8 @@ class BranchAndCut::Tightened {
         Values least;
         Values most;
         for (const Column& column : programme_.columns) {
-            least.push_back(finite(column.lower));
-            most.push_back(finite(column.upper));
+            least.push_back(detail::finite(column.lower));
+            most.push_back(detail::finite(column.upper));
         }
         lp_.loadProblem(matrix, least.data(), most.data(), costs_.data(), lower.data(), upper.data());
         for (std::size_t i = 0; i < column_count(); ++i) {
@@ -239,7 +229,7 @@ class BranchAndCut::Tightened {
     }
 
     [[nodiscard]] Packed pack(const Row& row) const {
-        Packed packed{{}, finite(row.lower), finite(row.upper)};
+        Packed packed{{}, detail::finite(row.lower), detail::finite(row.upper)};
         for (const auto& [column, factor] : row.terms) {
             const int here = position_[static_cast<std::size_t>(column)];
             if (here >= 0) packed.terms.insert(here, factor);
@@ -371,7 +361,7 @@ class BranchAndCut::Tightened {
         }
         for (int i = 0; i < cuts.sizeRowCuts(); ++i) {
             const OsiRowCut& cut = cuts.rowCut(i);
-            found.push_back({cut.row(), std::max(cut.lb(), -solver_infinity), std::min(cut.ub(), solver_infinity)});
+            found.push_back({cut.row(), std::max(cut.lb(), -detail::infinite), std::min(cut.ub(), detail::infinite)});
         }
     }
 

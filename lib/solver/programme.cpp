@@ -8,6 +8,7 @@
 #include <mutex>
 #include <numeric>
 
+#include "solver/detail/numbers.hpp"
 #include "solver/detail/turn.hpp"
 
 namespace samebase::solver {
@@ -20,10 +21,6 @@ struct Delete {
 using Model = std::unique_ptr<Cbc_Model, Delete>;
 
 constexpr std::size_t small = 400;  // columns
-
-double finite(double value) {
-    return std::isinf(value) ? std::copysign(1e30, value) : value;
-}
 
 /// The programme by columns, as the solver wants it.
 struct ByColumn {
@@ -55,15 +52,15 @@ void load(Cbc_Model* model, const Programme& programme, const Terms& cost) {
     std::vector<double> upper;
     std::vector<double> costs(programme.columns.size(), 0);
     for (const Column& column : programme.columns) {
-        lower.push_back(finite(column.lower));
-        upper.push_back(finite(column.upper));
+        lower.push_back(detail::finite(column.lower));
+        upper.push_back(detail::finite(column.upper));
     }
     for (const auto& [column, factor] : cost) costs[static_cast<std::size_t>(column)] = factor;
     std::vector<double> row_lower;
     std::vector<double> row_upper;
     for (const Row& row : programme.rows) {
-        row_lower.push_back(finite(row.lower));
-        row_upper.push_back(finite(row.upper));
+        row_lower.push_back(detail::finite(row.lower));
+        row_upper.push_back(detail::finite(row.upper));
     }
     Cbc_loadProblem(model, static_cast<int>(programme.columns.size()), static_cast<int>(programme.rows.size()),
                     by_column.start.data(), by_column.index.data(), by_column.value.data(), lower.data(), upper.data(),
@@ -87,12 +84,6 @@ double least(const Programme& programme, const Terms& cost) {
         const Column& of = programme.columns[static_cast<std::size_t>(column)];
         if (factor != 0) sum += factor * (factor > 0 ? of.lower : of.upper);
     }
-    return sum;
-}
-
-double cost_of(const Terms& cost, const std::vector<double>& values) {
-    double sum = 0;
-    for (const auto& [column, factor] : cost) sum += factor * values[static_cast<std::size_t>(column)];
     return sum;
 }
 
@@ -158,7 +149,7 @@ Solution minimise(const Programme& programme, const Terms& cost, const Effort& e
         const double* reduced = Cbc_getReducedCost(model.get());
         solution.reduced.assign(reduced, reduced + programme.columns.size());
     }
-    solution.cost = cost_of(cost, solution.values);
+    solution.cost = detail::sum_of(cost, solution.values);
     solution.bound = solution.status == Status::proved ? solution.cost : Cbc_getBestPossibleObjValue(model.get());
     return solution;
 }
@@ -168,9 +159,9 @@ Solution minimise_in_order(const Programme& programme, std::span<const Terms> co
     Solution last;
     Status worst = Status::proved;
     for (const Terms& cost : costs) {
-        if (!last.values.empty() && cost_of(cost, last.values) <= least(programme, cost)) {
+        if (!last.values.empty() && detail::sum_of(cost, last.values) <= least(programme, cost)) {
             hold(held, cost, least(programme, cost));
-            last.cost = last.bound = cost_of(cost, last.values);
+            last.cost = last.bound = detail::sum_of(cost, last.values);
             continue;
         }
         Solution next = minimise(held, cost, effort, last.values);

@@ -5,6 +5,7 @@
 #include <cstdlib>
 
 #include "stock/thaw.hpp"
+#include "support/frozen_packs.hpp"
 
 namespace samebase::tests {
 
@@ -139,13 +140,7 @@ void Judge::stock_up() {
             continue;
         }
         // Pack by pack: each thaws in its own time, and what is flat and not cooked yet also in cold water today.
-        auto packs = lot.packs;
-        if (packs.empty() && thing.in_serves) {
-            for (auto left = lot.amount.value(); left > 0; left -= 1000)
-                packs.push_back(std::min<std::int64_t>(1000, left));
-        }
-        if (packs.empty()) packs = {lot.amount.value()};
-        for (const auto pack : packs) {
+        for (const auto pack : frozen_packs(lot, thing)) {
             stock::Lot alone = lot;
             alone.amount = {thing.dimension, pack};
             alone.packs = {pack};

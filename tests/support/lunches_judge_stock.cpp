@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "stock/thaw.hpp"
+#include "support/frozen_packs.hpp"
 #include "support/lunches_judge.hpp"
 
 namespace samebase::tests {
@@ -49,14 +50,7 @@ void LunchJudge::stock_up() {
             put(lot.amount.value(), batches_);
             continue;
         }
-        std::vector<std::int64_t> packs = lot.packs;
-        if (thing.thaw == catalogue::Thaw::from_frozen) packs.clear();
-        if (packs.empty() && thing.in_serves) {
-            for (auto left = lot.amount.value(); left > 0; left -= 1000)
-                packs.push_back(std::min<std::int64_t>(1000, left));
-        }
-        if (packs.empty()) packs = {lot.amount.value()};
-        for (const auto pack : packs) {
+        for (const auto pack : frozen_packs(lot, thing)) {
             stock::Lot alone = lot;
             alone.amount = {thing.dimension, pack};
             alone.packs = {pack};

@@ -4,6 +4,8 @@
 #include <bit>
 #include <set>
 
+#include "basics/exact.hpp"
+
 namespace samebase::ask::detail {
 
 namespace {
@@ -16,11 +18,6 @@ constexpr double thousandths = 1000;
 
 Row at_most(Terms terms, double upper) {
     return Row{std::move(terms), -unbounded, upper};
-}
-
-/// Rounded up.
-std::int64_t whole_parts(std::int64_t amount, std::int64_t part) {
-    return (amount + part - 1) / part;
 }
 
 /// Amounts are divided by the pack, or by what there is: so that they are near 1.
@@ -112,7 +109,7 @@ void ClearModel::dishes() {
     for (const auto& [dish, options] : by_dish) {
         std::vector<Terms> apart = stretches(dish, options);
         if (apart.empty()) continue;
-        const auto most = whole_parts(days, std::max(1, game_->gap(dish)));
+        const auto most = basics::scale_up(days, 1, std::max(1, game_->gap(dish)));
         if (most > 1) {
             for (Terms& terms : apart) on_demand_.needed.push_back(at_most(std::move(terms), 1));
         }
@@ -153,7 +150,7 @@ void ClearModel::thing(int number, const Wants& wants) {
 int ClearModel::packs_of(int number, std::int64_t most_lacking) {
     const ClearThing& of = game_->things[static_cast<std::size_t>(number)];
     if (of.pack == 0) return -1;
-    const auto most = static_cast<double>(whole_parts(most_lacking, of.pack));
+    const auto most = static_cast<double>(basics::scale_up(most_lacking, 1, of.pack));
     const auto [at, fresh] = packs_.try_emplace(number, -1);
     if (fresh) at->second = add(static_cast<double>(of.pack_price) / thousandths, most, true);
     double& upper = programme_.columns[static_cast<std::size_t>(at->second)].upper;
@@ -283,7 +280,7 @@ void ClearModel::packs_alone(int number, const Wants& wants, int packs) {
         for (const Want& want : wants[m]) {
             const std::int64_t lacks = want.amount - there_at(of, static_cast<int>(m));
             if (lacks <= 0) continue;
-            const auto alone = static_cast<double>(whole_parts(lacks, of.pack));
+            const auto alone = static_cast<double>(basics::scale_up(lacks, 1, of.pack));
             terms.emplace_back(column_of(want.option), alone);
             by_dish[option(want.option).dish].emplace_back(want.option, alone);
         }

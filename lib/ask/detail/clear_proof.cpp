@@ -16,12 +16,6 @@ constexpr std::int64_t work = 90'000'000;
 /// Moves of the annealing near what a node of the search tree is rounded to.
 constexpr std::int64_t moves_at_a_node = 20'000;
 
-std::int64_t value_of(const ClearGame& game, const ClearPlan& plan) {
-    ClearValue value(game);
-    value.set(plan);
-    return value.value();
-}
-
 bool may_stand(const ClearGame& game, const ClearPlan& plan) {
     ClearValue value(game);
     value.set(plan);

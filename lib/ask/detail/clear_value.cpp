@@ -151,4 +151,10 @@ bool ClearValue::clashes(int option, int except) const {
     return false;
 }
 
+std::int64_t value_of(const ClearGame& game, const ClearPlan& plan) {
+    ClearValue value(game);
+    value.set(plan);
+    return value.value();
+}
+
 }  // namespace samebase::ask::detail

@@ -57,4 +57,6 @@ class ClearValue {
     int lacking_ = 0;
 };
 
+[[nodiscard]] std::int64_t value_of(const ClearGame& game, const ClearPlan& plan);
+
 }  // namespace samebase::ask::detail

@@ -398,12 +398,6 @@ constexpr std::int64_t moves_for_each = 1'000;
 /// Nodes times the programme's size, for each unit of effort.
 constexpr std::int64_t work = 500'000;
 
-std::int64_t value_of(const LunchGame& game, const LunchPlan& plan) {
-    LunchValue value(game);
-    value.set(plan);
-    return value.value();
-}
-
 /// What no plan is worth more than where the solver says nothing: all in danger saved, each lunch at its best.
 std::int64_t easy_bound(const LunchGame& game) {
     std::int64_t bound = 0;

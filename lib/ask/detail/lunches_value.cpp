@@ -218,4 +218,10 @@ std::int64_t LunchValue::with(int slot, int option) {
     return result;
 }
 
+std::int64_t value_of(const LunchGame& game, const LunchPlan& plan) {
+    LunchValue value(game);
+    value.set(plan);
+    return value.value();
+}
+
 }  // namespace samebase::ask::detail

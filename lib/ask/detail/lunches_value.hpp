@@ -74,4 +74,6 @@ class LunchValue {
     int lacking_ = 0;
 };
 
+[[nodiscard]] std::int64_t value_of(const LunchGame& game, const LunchPlan& plan);
+
 }  // namespace samebase::ask::detail
