@@ -64,7 +64,7 @@ std::int64_t serves_at(const kitchen::Kitchen& kitchen, basics::Day day, kitchen
     }
     if (meal == kitchen::Meal::lunch) return serves;
     for (const auto& occasion : kitchen.household.occasions) {
-        if (occasion.day == day) serves += 1000 * occasion.guests;
+        if (occasion.day == day) serves += std::int64_t{1000} * occasion.guests;
     }
     return serves;
 }
@@ -183,8 +183,8 @@ void Judge::eat_what_stands() {
     std::vector<Mouth> mouths;
     for (const auto& row : kitchen_->plan) {
         if (!stands(row)) continue;
-        const auto serves =
-            (row.serves ? 1000 * *row.serves : serves_at(*kitchen_, row.day, row.meal)) + 1000 * row.left;
+        const auto serves = (row.serves ? std::int64_t{1000} * *row.serves : serves_at(*kitchen_, row.day, row.meal)) +
+                            std::int64_t{1000} * row.left;
         if (serves == 0) continue;
         if (row.ready_meal) {
             if (const auto left = kitchen_->cookbook()[row.dish].leaves)

@@ -10,7 +10,6 @@ namespace samebase::tests {
 
 namespace {
 
-using ask::LunchKind;
 using basics::days;
 using catalogue::IngredientId;
 using kitchen::Meal;
