@@ -13,7 +13,7 @@ struct Parameters {
     /// In the order of catalogue::Role: main, body, starch, binder, sauce, seasoning, topping, side.
     std::array<double, catalogue::role_count> role_weight{3.0, 1.2, 1.5, 0.6, 1.2, 0.7, 0.7, 0.4};
     /// Telling = floor + ln((dishes + 1) / (dishes with it + 1)): an ingredient that is rare in the cookbook tells
-    /// more. This and the next were chosen on 1,203 foods of known composition
+    /// more. This and the next were chosen on foods of known composition, by either half of them alike
     /// (tests/outside/likeness_evidence_test.cpp): there a high floor, which lets rarity tell little, found like foods
     /// best.
     double telling_floor = 8.0;

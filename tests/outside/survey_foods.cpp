@@ -168,21 +168,21 @@ Survey read_survey(std::istream& file, const SurveyFits& fits) {
     return survey;
 }
 
-std::vector<bool> held_out_half(const cookbook::Cookbook& foods) {
+std::vector<bool> second_half_of(const cookbook::Cookbook& foods) {
     std::map<std::string_view, std::vector<std::size_t>> groups;
     for (std::size_t i = 0; i < foods.dishes().size(); ++i) groups[food_group(foods.dishes()[i])].push_back(i);
     std::mt19937 random(split_seed);  // NOLINT(cert-msc51-cpp): the same halves every time
-    std::vector<bool> held_out(foods.dishes().size());
+    std::vector<bool> in_second(foods.dishes().size());
     bool second = false;
     for (auto& [group, members] : groups) {
         for (std::size_t left = members.size(); left > 1; --left)
             std::swap(members[left - 1], members[random() % left]);
         for (const std::size_t member : members) {
-            held_out[member] = second;
+            in_second[member] = second;
             second = !second;
         }
     }
-    return held_out;
+    return in_second;
 }
 
 }  // namespace samebase::tests

@@ -15,9 +15,9 @@ namespace samebase::tests {
 
 /// The fit of siblings in each kind of family of the survey's ingredients; the outer never above the inner.
 struct SurveyFits {
-    double group = 0.40;  ///< a food group: "Dairy and Egg Products"
-    double head = 0.70;   ///< the first part of the description: "CHEESE"
-    double kind = 0.85;   ///< the first two parts: "CHEESE,CHEDDAR"
+    double group = 0;  ///< a food group: "Dairy and Egg Products"
+    double head = 0;   ///< the first part of the description: "CHEESE"
+    double kind = 0;   ///< the first two parts: "CHEESE,CHEDDAR"
 };
 
 /// Each food is a dish of one serve, its id the food code; every ingredient has the role `main`, and stands once in a
@@ -35,8 +35,7 @@ struct Survey {
     return std::string_view(food.id).substr(0, 3);
 }
 
-/// Half of the foods, every second one of each group in an order drawn with a fixed seed: true for the half that is
-/// held out.
-[[nodiscard]] std::vector<bool> held_out_half(const cookbook::Cookbook& foods);
+/// Half of the foods, every second one of each group in an order drawn with a fixed seed: true for the second half.
+[[nodiscard]] std::vector<bool> second_half_of(const cookbook::Cookbook& foods);
 
 }  // namespace samebase::tests
