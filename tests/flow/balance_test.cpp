@@ -137,3 +137,29 @@ TEST_CASE("the horizon is the second shopping day, but not before a week is over
     kitchen.household.shopping_days = 0;
     CHECK(horizon(kitchen, demo_day) == demo_day + basics::days{7});
 }
+
+TEST_CASE("the rest of what is bought raw is frozen or lies whole in the crisper; what was opened ends") {
+    const kitchen::Kitchen kitchen = bare();
+    const Balancer balancer(kitchen, days(10));
+    const auto tossed_of = [&](const char* name, std::int64_t used, std::int64_t bought) {
+        const auto thing = *kitchen.catalogue().ingredient(name);
+        Cooking dinner{.day = demo_day, .dish = {}, .needs = {{thing, used}}, .makes = {}};
+        const Balance balance = balancer.balance({dinner}, std::vector{thing});
+        const Part* part = balance.part(thing);
+        REQUIRE(part != nullptr);
+        std::int64_t all = 0;
+        std::int64_t tossed = 0;
+        for (const Fate& fate : part->outcome.fates) {
+            all += fate.unit.amount;
+            tossed += fate.tossed;
+        }
+        INFO(name);
+        CHECK(all == bought);
+        CHECK(part->outcome.unmet == std::vector<std::int64_t>{0});
+        return tossed;
+    };
+    CHECK(tossed_of("chicken-thigh", 600'000, 1'000'000) == 0);  // a tray: the rest goes into the freezer
+    CHECK(tossed_of("sweet-potato", 500'000, 1'000'000) == 0);   // three of them: the rest is not cut
+    CHECK(tossed_of("cabbage", 400'000, 1'200'000) == 800'000);
+    CHECK(tossed_of("chicken-stock", 600'000, 1'000'000) == 400'000);
+}

@@ -128,14 +128,20 @@ std::optional<Offer> offer_of(const kitchen::Kitchen& kitchen, catalogue::Ingred
             offer.slots.push_back(shopping_of(static_cast<int>((day - span.first).count())));
         }
     }
-    if (!days_in(ingredient, Keep::freezer)) {
+    const bool freezes = days_in(ingredient, Keep::freezer).has_value();
+    if (!freezes) {
         for (const Keep keep : {Keep::fridge, Keep::crisper, Keep::pantry}) {
             if (const auto days = days_in(ingredient, keep)) offer.keeps_days = std::max(offer.keeps_days, *days);
         }
     }
+    const bool raw = ingredient.kind == catalogue::Kind::raw;
+    // Of raw meat and fish as much is taken as is needed, and the rest is frozen that day. Of several large pieces no
+    // more than one is cut.
+    const auto piece = large_piece(ingredient);
+    if (raw && freezes && ingredient.thaw != catalogue::Thaw::from_frozen) return offer;
+    if (raw && piece && *piece < offer.pack) return offer;
     // What is bought raw and suffers in quality only comes loose.
-    const bool loose = ingredient.kind == catalogue::Kind::raw;
-    if (const auto days = days_once_open(ingredient, !loose)) {
+    if (const auto days = days_once_open(ingredient, !raw)) {
         offer.opened_days = offer.keeps_days >= 0 && offer.keeps_days <= *days ? -1 : *days;
     }
     return offer;
