@@ -158,6 +158,15 @@ TEST_CASE("with serves given, it may be asked for a day when nobody is home") {
     CHECK(among(answer, "rissoles"));
 }
 
+TEST_CASE("what stands in exactly as well as it must is proposed") {
+    const auto& graph = demo().graph();
+    const auto fit = graph.parameters().least_fit_of_named;
+    const auto cost = graph.cost({thing("chuck-steak"), catalogue::Role::main},
+                                 {thing("lamb-shoulder-diced"), catalogue::Role::main});
+    REQUIRE(cost == graph::cost_of(fit));
+    CHECK(among(asked(about("lamb-shoulder-diced")), "beef-stew"));
+}
+
 TEST_CASE("a dish that uses none of it is ruled out for that") {
     const auto answer = reasons(about("beef-mince"), "fish-baked-on-zucchini-tomato-and-olives");
     CHECK(answer.reasons ==

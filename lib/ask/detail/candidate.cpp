@@ -84,7 +84,7 @@ class Builder {
             // From the side of what is named: one row of costs a role serves every dish.
             const auto costs = kitchen_.graph().costs_to({*named, line.role});
             const auto cost = costs[graph::BaseGraph::position({line.ingredient, line.role})];
-            if (cost == graph::BaseGraph::no_path || graph::fit_of(cost) < least_fit) continue;
+            if (cost == graph::BaseGraph::no_path || cost > graph::cost_of(least_fit)) continue;
             for (auto& stand_in : stand_ins_for(line, least_fit)) {
                 if (stand_in.use.size() != 1 || stand_in.use.front().first != *named) continue;
                 if (!best || stand_in.cost < best->cost) {
