@@ -56,15 +56,15 @@ tl::expected<kitchen::Change, Failure> planned(const Arguments& arguments, const
                         .dish = meal.dish,
                         .ready_meal = meal.ready_meal,
                         .serves = {},
-                        .left = 0});
+                        .left = 0,
+                        .swaps = meal.swaps});
     }
     auto change = understood(kitchen::set_plan(at, answer->span, std::nullopt, rows, "clear"));
     if (!change) return change;
     for (const ask::ClearMeal& meal : answer->meals) {
-        if (meal.stand_ins.empty() && meal.scaled.empty()) continue;
-        change->notes.push_back(fmt::format("{} on {} was meant with {}: samebase clear --why says how",
-                                            at.kitchen.cookbook()[meal.dish].name, basics::short_day(meal.day),
-                                            meal.stand_ins.empty() ? "more of some things" : "stand-ins"));
+        if (meal.swaps.empty()) continue;
+        change->notes.push_back(fmt::format("{} on {} with {}", at.kitchen.cookbook()[meal.dish].name,
+                                            basics::short_day(meal.day), kitchen::describe(at.kitchen, meal.swaps)));
     }
     return change;
 }

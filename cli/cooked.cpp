@@ -4,9 +4,9 @@
 #include <algorithm>
 
 #include "amounts.hpp"
-#include "flow/cooking.hpp"
 #include "ledger.hpp"
 #include "meaning.hpp"
+#include "swaps.hpp"
 
 namespace samebase::cli {
 
@@ -38,8 +38,7 @@ tl::expected<void, Failure> set_serves(const Arguments& arguments, const kitchen
     const auto freeze = optional_serves(arguments.freeze, "--freeze");
     if (!freeze) return tl::make_unexpected(freeze.error());
     const std::int64_t at_home = kitchen::serves_wanted(at.kitchen, at.day, cooked.meal);
-    const auto* planned = kitchen::planned(at.kitchen.plan, at.day, cooked.meal);
-    if (planned != nullptr && planned->dish != cooked.dish) planned = nullptr;
+    const auto* planned = kitchen::planned(at.kitchen.plan, at.day, cooked.meal, cooked.dish);
     cooked.freeze = freeze->value_or(0);
     const std::int64_t kept =
         left->value_or(planned != nullptr && !*serves ? std::int64_t{1000} * planned->left : 0) + cooked.freeze;
@@ -82,55 +81,6 @@ tl::expected<void, Failure> set_places(const Arguments& arguments, const kitchen
     return {};
 }
 
-/// What does the work of that amount in the dish: by the best known stand-in, else weight for weight.
-std::int64_t amount_of_stand_in(const kitchen::Kitchen& kitchen, const cookbook::DishIngredient& line,
-                                std::int64_t amount, catalogue::IngredientId use) {
-    graph::Ppm ratio = 1'000'000;
-    for (const auto& way : kitchen.graph().stand_ins({line.ingredient, line.role}, 0, {})) {
-        if (way.use.size() != 1 || way.use.front().first != use) continue;
-        ratio = way.use.front().second;
-        break;
-    }
-    return flow::in_place_of(kitchen.catalogue(), line.ingredient, amount, use, ratio);
-}
-
-/// "turkey mince for beef mince", "300 g lentils for beef mince", "nothing for celery".
-tl::expected<kitchen::Instead, Failure> read_instead(const std::string& text, const kitchen::Kitchen& kitchen,
-                                                     const kitchen::Cooked& cooked) {
-    const auto& dish = kitchen.cookbook()[cooked.dish];
-    const auto at = text.rfind(" for ");
-    if (at == std::string::npos) {
-        return failure(not_understood, {{"--with", fmt::format("'{}'", text),
-                                         "'X for Y', as in 'pork mince for beef mince'", std::nullopt}});
-    }
-    std::vector<catalogue::IngredientId> lines;
-    for (const auto& line : dish.ingredients) lines.push_back(line.ingredient);
-    const auto of = one_of_meant(kitchen, lines, text.substr(at + 5), fmt::format("an ingredient of {}", dish.name));
-    if (!of) return tl::make_unexpected(of.error());
-    kitchen::Instead instead{*of, {}};
-    const std::string use = text.substr(0, at);
-    if (use == "nothing") return instead;
-    const auto said = read_said(use, kitchen.household.measures);
-    if (!said) return tl::make_unexpected(said.error());
-    const auto thing = Things(kitchen, std::nullopt, Things::For::stock).meant(said->name);
-    if (!thing) return tl::make_unexpected(thing.error());
-    const auto quantity = quantity_of(kitchen, *thing, *said, std::nullopt);
-    if (!quantity) return tl::make_unexpected(quantity.error());
-    if (quantity->rough || quantity->packs) {
-        return failure(not_understood,
-                       {{"--with", fmt::format("'{}'", text), "an amount such as 300 g, or none", std::nullopt}});
-    }
-    const auto dimension = kitchen.catalogue()[thing->ingredient].dimension;
-    std::int64_t amount = 0;
-    for (const auto& line : dish.ingredients) {
-        if (line.ingredient != *of) continue;
-        const auto needed = measure::scaled(line.amount, cooked.serves, std::int64_t{1000} * dish.serves);
-        amount += amount_of_stand_in(kitchen, line, needed ? needed->value() : 0, thing->ingredient);
-    }
-    instead.use.emplace_back(thing->ingredient, quantity->amount.value_or(measure::Amount{dimension, amount}));
-    return instead;
-}
-
 tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const kitchen::At& at) {
     if (arguments.dish.empty())
         return failure(not_understood,
@@ -139,16 +89,15 @@ tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const
     if (!dish) return tl::make_unexpected(dish.error());
     kitchen::Cooked cooked;
     cooked.dish = *dish;
-    const auto* lunch = kitchen::planned(at.kitchen.plan, at.day, kitchen::Meal::lunch);
-    const bool planned_lunch = lunch != nullptr && lunch->dish == *dish;
+    const bool planned_lunch = kitchen::planned(at.kitchen.plan, at.day, kitchen::Meal::lunch, *dish) != nullptr;
     if (arguments.lunch || planned_lunch || !at.kitchen.cookbook()[*dish].dinner) cooked.meal = kitchen::Meal::lunch;
     if (const auto set = set_serves(arguments, at, cooked); !set) return tl::make_unexpected(set.error());
     if (const auto set = set_places(arguments, at, cooked); !set) return tl::make_unexpected(set.error());
-    for (const std::string& text : split_at_commas(joined(arguments.with))) {
-        auto instead = read_instead(text, at.kitchen, cooked);
-        if (!instead) return tl::make_unexpected(instead.error());
-        cooked.instead.push_back(std::move(*instead));
-    }
+    auto swaps = read_swaps(joined(arguments.with), at.kitchen, *dish, cooked.serves);
+    if (!swaps) return tl::make_unexpected(swaps.error());
+    cooked.swaps = std::move(*swaps);
+    if (const auto* planned = kitchen::planned(at.kitchen.plan, at.day, cooked.meal, *dish))
+        cooked.swaps = kitchen::both(cooked.swaps, planned->swaps);
     return understood(kitchen::cooked(at, cooked));
 }
 

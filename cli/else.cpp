@@ -63,7 +63,8 @@ Outcome take(const Arguments& arguments, const Context& context) {
                                                         .dish = taken.dish,
                                                         .ready_meal = taken.ready_meal,
                                                         .serves = asked->serves,
-                                                        .left = asked->left}));
+                                                        .left = asked->left,
+                                                        .swaps = taken.swaps}));
         if (change) change->notes = show::lines(taken, at.kitchen);
         return change;
     };

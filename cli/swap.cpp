@@ -6,6 +6,7 @@
 #include "ledger.hpp"
 #include "meaning.hpp"
 #include "show/balance.hpp"
+#include "swaps.hpp"
 
 namespace samebase::cli {
 
@@ -16,6 +17,7 @@ struct Arguments {
     std::vector<std::string> what;
     int serves = 0;
     int left = 0;
+    std::vector<std::string> with;
     bool lunch = false;
     bool ready = false;
     How how;
@@ -38,6 +40,13 @@ tl::expected<ask::SwapQuestion, Failure> question(const Arguments& arguments, co
     question.row.ready_meal = arguments.ready;
     if (arguments.serves > 0) question.row.serves = arguments.serves;
     question.row.left = arguments.left;
+    const auto at_home = kitchen::serves_wanted(at.kitchen, question.row.day, question.row.meal);
+    const auto eaten = arguments.serves > 0 ? std::int64_t{1000} * arguments.serves : at_home;
+    const auto cooked = eaten + std::int64_t{1000} * arguments.left;
+    const auto written = std::int64_t{1000} * at.kitchen.cookbook()[*dish].serves;
+    auto swaps = read_swaps(joined(arguments.with), at.kitchen, *dish, cooked > 0 ? cooked : written);
+    if (!swaps) return tl::make_unexpected(swaps.error());
+    question.row.swaps = std::move(*swaps);
     return question;
 }
 
@@ -70,6 +79,8 @@ void add_swap(CLI::App& app, Chosen& chosen) {
     command->add_option("--serves", arguments->serves, "serves to cook (else as many as are home)")
         ->check(CLI::Range(1, 1000));
     command->add_option("--left", arguments->left, "extra serves on purpose, for lunches")->check(CLI::Range(0, 100));
+    command->add_option("--with", arguments->with, "'pork mince for beef mince', 'nothing for celery', with commas")
+        ->type_name("X for Y");
     command->add_flag("--lunch", arguments->lunch, "the lunch of that day (else the dinner)");
     command->add_flag("--ready", arguments->ready, "a ready meal of the dish, from the freezer");
     add_dry_run(*command, arguments->how);

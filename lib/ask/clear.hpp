@@ -70,13 +70,6 @@ struct ClearBecause {
     std::string note;
 };
 
-/// A line of a dish of which more is cooked than it says, within what the recipe bears.
-struct ClearScaled {
-    catalogue::IngredientId ingredient;
-    int thousandths = 1000;  ///< of what the dish says, rounded
-    measure::Amount amount;  ///< with the scaling
-};
-
 struct ClearMeal {
     basics::Day day;
     kitchen::Meal meal = kitchen::Meal::dinner;
@@ -84,7 +77,8 @@ struct ClearMeal {
     bool ready_meal = false;
     std::optional<cookbook::DishId> instead_of;  ///< what is planned now, where that is another dish
     std::vector<flow::StandInUse> stand_ins;
-    std::vector<ClearScaled> scaled;
+    std::vector<flow::Scaled> scaled;                                        ///< of these more
+    std::vector<kitchen::LineSwap> swaps;                                    ///< both, for the plan
     std::vector<std::pair<catalogue::IngredientId, measure::Amount>> saves;  ///< from the bin
     std::vector<ClearBecause> because;                                       ///< its own lines, and its share of saved
     std::vector<std::string> cautions;

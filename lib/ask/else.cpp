@@ -72,11 +72,15 @@ struct Prepared {
         const flow::Slot slot = flow::dinner_of(static_cast<int>((question.day - today).count()));
         const std::size_t count = kitchen.catalogue().ingredients().size();
         setting.available.assign(count, 0);
+        setting.in_danger.assign(count, 0);
         setting.can_be_bought_before.assign(count, false);
         const auto shopping = kitchen::shopping_day(kitchen.household, today);
         for (std::uint32_t i = 0; i < count; ++i) {
             const flow::Part* part = before.part(IngredientId{i});
-            if (part != nullptr) setting.available[i] = detail::available_at(part->component, slot);
+            if (part != nullptr) {
+                setting.available[i] = detail::available_at(part->component, slot);
+                setting.in_danger[i] = detail::in_danger_at(*part, slot);
+            }
             setting.can_be_bought_before[i] =
                 shopping && *shopping <= question.day && kitchen.catalogue()[IngredientId{i}].pack.has_value();
         }
@@ -153,6 +157,8 @@ class Ranker {
         detail::weigh(prepared_.setting, after, candidate, result);
         detail::describe(prepared_.setting, after, candidate, result);
         result.stand_ins = std::move(candidate.stand_ins);
+        result.scaled = std::move(candidate.scaled);
+        result.swaps = std::move(candidate.swaps);
         result.cooking = std::move(candidate.cooking);
         return result;
     }

@@ -41,6 +41,7 @@ struct Because {
 
 using flow::LotUse;
 using flow::Purchase;
+using flow::Scaled;
 using flow::StandInUse;
 
 struct Leaving {
@@ -58,12 +59,14 @@ struct Alternative {
     std::vector<Because> because;
     std::vector<LotUse> uses;
     std::vector<StandInUse> stand_ins;
+    std::vector<Scaled> scaled;  ///< of what there is not enough of, or what nothing planned eats in time
     std::vector<Purchase> to_buy;
     /// What it wants more of than there is or can be bought by then, as of a leftover: fewer eat it, or more is made.
     std::vector<std::pair<catalogue::IngredientId, measure::Amount>> lacks;
     std::vector<Leaving> leaves;
     std::vector<std::string> cautions;
-    flow::Cooking cooking;  ///< what would be cooked
+    flow::Cooking cooking;              ///< what would be cooked
+    std::vector<flow::LineSwap> swaps;  ///< with what in place of what, and how much of what is scaled
 };
 
 struct ElseAnswer {

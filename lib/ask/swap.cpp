@@ -16,6 +16,10 @@ basics::Result<kitchen::Change> change_of(const kitchen::At& at, const SwapQuest
             return basics::problem("swap", basics::iso(day), fmt::format("a day from {} on", basics::iso(at.day)));
     }
     if (question.other) return kitchen::swap_days(at, question.row.day, *question.other, question.row.meal);
+    const kitchen::Planned& row = question.row;
+    const auto* there = kitchen::planned(at.kitchen.plan, row.day, row.meal, row.dish);
+    if (there != nullptr && !row.swaps.empty() && !row.ready_meal && !row.serves && row.left == 0)
+        return kitchen::set_swaps(at, *there, row.swaps);
     return kitchen::set_meal(at, question.row);
 }
 

@@ -38,7 +38,8 @@ void tell(const kitchen::Kitchen& kitchen, const flow::Finding& finding, Tonight
 
 MealTonight meal(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned) {
     const flow::Cooking cooking = flow::cook(kitchen, planned);
-    return {planned.dish, planned.ready_meal, cooking.serves_thousandths, kitchen.cookbook()[planned.dish].minutes};
+    return {planned.dish, planned.ready_meal, cooking.serves_thousandths, kitchen.cookbook()[planned.dish].minutes,
+            planned.swaps};
 }
 
 }  // namespace

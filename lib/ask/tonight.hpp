@@ -17,6 +17,7 @@ struct MealTonight {
     bool ready_meal = false;
     std::int64_t serves_thousandths = 0;
     int minutes = 0;
+    std::vector<kitchen::LineSwap> swaps;  ///< with what in place of what
 };
 
 /// Stock that nothing in the plan eats in time.

@@ -35,13 +35,22 @@ class Writer {
     static Json json(const std::string& value) { return value; }
     static Json json(std::int64_t value) { return value; }
     static Json json(bool value) { return value; }
-    static Json json(const std::vector<std::int64_t>& value) { return value; }
     static Json json(basics::Day value) { return basics::iso(value); }
     template <class Value>
     static Json json(const std::optional<Value>& value) {
         return json(*value);
     }
-    static Json json(store::Standing value) {
+    static Json json(store::Standing value) { return object(value); }
+    static Json json(store::SwapRow value) { return object(value); }
+    static Json json(std::pair<std::string, std::int64_t> value) { return object(value); }
+    template <class Value>
+    static Json json(const std::vector<Value>& values) {
+        Json list = Json::array();
+        for (const Value& value : values) list.push_back(json(value));
+        return list;
+    }
+    template <class Value>
+    static Json object(Value& value) {
         Writer inside;
         detail::walk(inside, value);
         return std::move(inside.row);
@@ -91,15 +100,33 @@ class Reader {
             at.wrong(at.shown(), "true or false");
         }
     }
-    static void take(const Element& at, std::vector<std::int64_t>& value) {
-        for (const Element& one : at.list()) take(one, value.emplace_back());
+    template <class Value>
+    static void take(const Element& at, std::vector<Value>& values) {
+        for (const Element& one : at.list()) take(one, values.emplace_back());
     }
     static void take(const Element& at, basics::Day& value) { value = detail::day(at); }
     template <class Value>
     static void take(const Element& at, std::optional<Value>& value) {
         take(at, value.emplace());
     }
-    static void take(const Element& at, store::Standing& value) {
+    static void take(const Element& at, store::Standing& value) { take_object(at, value); }
+    static void take(const Element& at, store::SwapRow& value) {
+        take_object(at, value);
+        if (value.serves < 1) at.wrong(at.shown(), "'serves' above 0");
+        plain(at, value.of);
+    }
+    static void take(const Element& at, std::pair<std::string, std::int64_t>& value) {
+        take_object(at, value);
+        if (value.second < 0) at.wrong(at.shown(), "'amount' of 0 or more");
+        plain(at, value.first);
+    }
+    /// An identifier that the file can keep within a text of several.
+    static void plain(const Element& at, const std::string& id) {
+        if (id.empty() || id.find_first_of(",=/:+") != std::string::npos)
+            at.wrong(fmt::format("'{}'", id), "the identifier of an ingredient");
+    }
+    template <class Value>
+    static void take_object(const Element& at, Value& value) {
         if (!at.value().is_object()) {
             at.wrong(at.shown(), "an object");
             return;

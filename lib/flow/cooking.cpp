@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 #include <optional>
+#include <set>
 
 #include "basics/exact.hpp"
 
@@ -36,11 +37,17 @@ Serves serves_of(const kitchen::Kitchen& kitchen, const kitchen::Planned& planne
     return serves;
 }
 
-/// The serves apart of those who need them, as swaps of their share.
-std::vector<LineSwap> separate_serves(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned,
-                                      std::span<const LineSwap> swaps, const Holds* holds) {
+/// A serve apart: something else in place of a line, for one eater.
+struct Apart {
+    IngredientId of;
+    IngredientId use;
+    std::int64_t serves_thousandths = 0;
+};
+
+std::vector<Apart> serves_apart(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned,
+                                std::span<const LineSwap> swaps, const Holds* holds) {
     const cookbook::Dish& dish = kitchen.cookbook()[planned.dish];
-    std::vector<LineSwap> result;
+    std::vector<Apart> result;
     if (dish.separate.empty()) return result;
     std::optional<Holds> own;
     for (const std::size_t eater : kitchen::eaters(kitchen, planned.day, planned.meal)) {
@@ -48,10 +55,53 @@ std::vector<LineSwap> separate_serves(const kitchen::Kitchen& kitchen, const kit
         if (person.avoids.empty()) continue;
         if (holds == nullptr) holds = &own.emplace(held_allergens(kitchen));
         for (const auto& [of, use] : serve_for(dish, person.avoids, swaps, *holds).swaps())
-            result.push_back({of, {{use, graph::one}}, person.serve_thousandths});
+            result.push_back({of, use, person.serve_thousandths});
     }
     return result;
 }
+
+/// What a dish needs, line by line.
+class Needs {
+  public:
+    Needs(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, std::int64_t cooked)
+        : kitchen_(kitchen), whole_(std::int64_t{1000} * dish.serves), cooked_(cooked) {}
+
+    void add(const cookbook::DishIngredient& line, std::span<const Apart> apart, std::span<const LineSwap> swaps) {
+        std::int64_t remaining = cooked_;
+        for (const Apart& serve : apart) {
+            if (serve.of != line.ingredient) continue;
+            const auto share = std::min(remaining, serve.serves_thousandths);
+            remaining -= share;
+            sums_[serve.use] += in_place_of(kitchen_.catalogue(), line.ingredient, of(line.amount.value(), share),
+                                            serve.use, graph::one);
+        }
+        const auto swap =
+            std::find_if(swaps.begin(), swaps.end(), [&](const LineSwap& s) { return s.of == line.ingredient; });
+        if (swap == swaps.end()) {
+            sums_[line.ingredient] += of(line.amount.value(), remaining);
+        } else if (done_.insert(line.ingredient).second) {
+            for (const auto& [use, amount] : swap->use)
+                sums_[use] += basics::fits(basics::scale(amount, remaining, swap->serves_thousandths));
+        }
+    }
+
+    [[nodiscard]] std::vector<Needed> counted() const {
+        Sums sums = sums_;
+        std::erase_if(sums, [&](const auto& sum) { return kitchen_.taken_as_there(sum.first); });
+        return listed(sums);
+    }
+
+  private:
+    [[nodiscard]] std::int64_t of(std::int64_t amount, std::int64_t serves) const {
+        return basics::fits(basics::scale(amount, serves, whole_));
+    }
+
+    const kitchen::Kitchen& kitchen_;
+    std::int64_t whole_;
+    std::int64_t cooked_;
+    Sums sums_;
+    std::set<IngredientId> done_;  ///< swapped: a swap is for all lines of an ingredient
+};
 
 void warm(const cookbook::Dish& dish, Cooking& cooking) {
     if (!dish.leaves) return;
@@ -74,6 +124,15 @@ std::int64_t in_place_of(const catalogue::Catalogue& catalogue, IngredientId of,
     return basics::fits(basics::scale(amount, ratio, graph::one));
 }
 
+std::int64_t of_the_dish(const cookbook::Dish& dish, IngredientId ingredient, std::int64_t serves_thousandths) {
+    std::int64_t sum = 0;
+    for (const cookbook::DishIngredient& line : dish.ingredients) {
+        if (line.optional || line.ingredient != ingredient) continue;
+        sum += basics::fits(basics::scale(line.amount.value(), serves_thousandths, std::int64_t{1000} * dish.serves));
+    }
+    return sum;
+}
+
 Cooking cook(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned, std::span<const LineSwap> swaps,
              const Holds* holds) {
     const cookbook::Dish& dish = kitchen.cookbook()[planned.dish];
@@ -91,26 +150,14 @@ Cooking cook(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned, s
         warm(dish, cooking);
         return cooking;
     }
-    auto all_swaps = separate_serves(kitchen, planned, swaps, holds);
-    all_swaps.insert(all_swaps.end(), swaps.begin(), swaps.end());
-    const std::int64_t whole = std::int64_t{1000} * dish.serves;
-    Sums sums;
+    const auto for_all = kitchen::both(swaps, planned.swaps);
+    const auto apart = serves_apart(kitchen, planned, for_all, holds);
+    Needs needs(kitchen, dish, serves.cooked);
     for (const cookbook::DishIngredient& line : dish.ingredients) {
-        if (line.optional) continue;
-        std::int64_t remaining = serves.cooked;
-        for (const LineSwap& swap : all_swaps) {
-            if (swap.of != line.ingredient) continue;
-            const auto share = swap.serves_thousandths < 0 ? remaining : std::min(remaining, swap.serves_thousandths);
-            remaining -= share;
-            const auto amount = basics::fits(basics::scale(line.amount.value(), share, whole));
-            for (const auto& [use, ratio] : swap.use) {
-                sums[use] += in_place_of(kitchen.catalogue(), line.ingredient, amount, use, ratio);
-            }
-        }
-        sums[line.ingredient] += basics::fits(basics::scale(line.amount.value(), remaining, whole));
+        if (!line.optional) needs.add(line, apart, for_all);
     }
-    std::erase_if(sums, [&](const auto& sum) { return kitchen.taken_as_there(sum.first); });
-    cooking.needs = listed(sums);
+    cooking.needs = needs.counted();
+    const std::int64_t whole = std::int64_t{1000} * dish.serves;
     Sums made;
     if (dish.leaves) made[*dish.leaves] += cooking.left_thousandths;
     for (const cookbook::ByProduct& by_product : dish.gives) {

@@ -31,15 +31,19 @@ struct Cooking {
     friend bool operator==(const Cooking&, const Cooking&) = default;
 };
 
-/// The dish for so many serves eaten and so many more left over. Optional lines are left out. `swaps` are for all;
-/// every eater who needs a serve apart (see serve_for) gets its swaps. `holds`, where it is given, is
-/// held_allergens(kitchen). A swap by mass needs weights of both; where the catalogue lacks one the amount is taken
-/// over as it is.
+/// The dish for so many serves eaten and so many more left over. Optional lines are left out. `swaps` come on top of
+/// those planned, and before them where both are of one ingredient; they are for all but every eater who needs a serve
+/// apart (see serve_for) and gets its swaps. `holds`, where it is given, is held_allergens(kitchen).
 [[nodiscard]] Cooking cook(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned,
                            std::span<const LineSwap> swaps = {}, const Holds* holds = nullptr);
 
-/// The amount of `use` that does the work of an amount of `of`, by mass.
+/// The amount of `use` that does the work of an amount of `of`, by mass. That needs weights of both; where the
+/// catalogue lacks one the amount is taken over as it is.
 [[nodiscard]] std::int64_t in_place_of(const catalogue::Catalogue& catalogue, catalogue::IngredientId of,
                                        std::int64_t amount, catalogue::IngredientId use, graph::Ppm ratio);
+
+/// The amount that all lines of an ingredient come to for so many serves; optional lines are left out.
+[[nodiscard]] std::int64_t of_the_dish(const cookbook::Dish& dish, catalogue::IngredientId ingredient,
+                                       std::int64_t serves_thousandths);
 
 }  // namespace samebase::flow

@@ -37,8 +37,7 @@ struct Mend {
     int packs = 0;                                                         ///< buy
     std::optional<measure::Amount> amount;  ///< freeze, where it is not all of the lot; buy: of all packs
     basics::Money price;                    ///< buy
-    kitchen::Change change;                 ///< what it does to the kitchen; empty for a stand-in
-    std::vector<LineSwap> swaps;            ///< stand_in: for cook()
+    kitchen::Change change;                 ///< what it does to the kitchen
 };
 
 }  // namespace samebase::flow

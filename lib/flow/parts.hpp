@@ -32,6 +32,13 @@ struct StandInUse {
     std::string note;
 };
 
+/// A line of a dish of which less or more is cooked than it says, within what the recipe bears.
+struct Scaled {
+    catalogue::IngredientId ingredient;
+    int thousandths = 1000;  ///< of what the dish says, rounded
+    measure::Amount amount;  ///< with the scaling
+};
+
 struct Purchase {
     catalogue::IngredientId ingredient;
     measure::Amount amount;

@@ -25,7 +25,7 @@ AllergenSet held(const cookbook::Dish& dish, std::span<const LineSwap> swaps,
         if (all == swaps.end()) {
             set.add(holds[line.ingredient.index()]);
         } else {
-            for (const auto& [use, ratio] : all->use) set.add(holds[use.index()]);
+            for (const auto& [use, amount] : all->use) set.add(holds[use.index()]);
         }
     }
     return set;
@@ -42,7 +42,12 @@ Holds held_allergens(const kitchen::Kitchen& kitchen) {
     }
     for (const kitchen::Planned& planned : kitchen.plan) {
         const cookbook::Dish& dish = kitchen.cookbook()[planned.dish];
-        if (dish.leaves) holds[dish.leaves->index()].add(cookbook::allergens(dish, kitchen.catalogue()));
+        if (!dish.leaves) continue;
+        catalogue::AllergenSet& left = holds[dish.leaves->index()];
+        left.add(cookbook::allergens(dish, kitchen.catalogue()));
+        for (const LineSwap& swap : planned.swaps) {
+            for (const auto& [use, amount] : swap.use) left.add(kitchen.catalogue()[use].counted_allergens());
+        }
     }
     return holds;
 }

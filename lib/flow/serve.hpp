@@ -2,7 +2,6 @@
 // avoid what it holds.
 #pragma once
 
-#include <cstdint>
 #include <span>
 #include <utility>
 #include <vector>
@@ -11,12 +10,7 @@
 
 namespace samebase::flow {
 
-/// How one line of a dish is taken for a cooking: with something else in its place, for some of the serves.
-struct LineSwap {
-    catalogue::IngredientId of;
-    std::vector<std::pair<catalogue::IngredientId, graph::Ppm>> use;  ///< by mass; empty: left out
-    std::int64_t serves_thousandths = -1;                             ///< of so many serves only; below 0: of all
-};
+using kitchen::LineSwap;
 
 /// By ingredient handle: what it counts as holding. A leftover holds what the dishes hold that its lots, or the plan,
 /// came from.

@@ -406,6 +406,24 @@ std::string describe(const Kitchen& kitchen, const Lot& lot) {
                        packs == 1000 ? "pack" : "packs", amount);
 }
 
+std::string describe(const Kitchen& kitchen, const LineSwap& swap) {
+    const catalogue::Ingredient& of = kitchen.catalogue()[swap.of];
+    if (swap.use.empty()) return "no " + of.name;
+    if (swap.use.size() == 1 && swap.use.front().first == swap.of) {
+        const std::string amount = measure::write_kindly({of.dimension, swap.use.front().second});
+        return fmt::format("{} {}{}", amount, of.in_serves ? "serves " : "", of.name);
+    }
+    std::string words;
+    for (const auto& [use, amount] : swap.use) words += (words.empty() ? "" : " and ") + kitchen.catalogue()[use].name;
+    return fmt::format("{} for {}", words, of.name);
+}
+
+std::string describe(const Kitchen& kitchen, std::span<const LineSwap> swaps) {
+    std::string words;
+    for (const LineSwap& swap : swaps) words += (words.empty() ? "" : ", ") + describe(kitchen, swap);
+    return words;
+}
+
 std::string label(const Kitchen& kitchen, catalogue::IngredientId ingredient, std::optional<cookbook::DishId> dish) {
     const auto& thing = kitchen.catalogue()[ingredient];
     if (!dish || thing.kind != catalogue::Kind::cooked) return thing.name;

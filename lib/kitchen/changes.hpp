@@ -163,12 +163,6 @@ struct CountedItem {
 [[nodiscard]] basics::Result<Change> count(const At& at, stock::PlaceId place, std::span<const CountedItem> things,
                                            bool all);
 
-/// In place of what the dish asks for: other ingredients, or nothing where `use` is empty. Amounts are as used.
-struct Instead {
-    catalogue::IngredientId of;
-    std::vector<std::pair<catalogue::IngredientId, measure::Amount>> use;
-};
-
 struct Cooked {
     cookbook::DishId dish;
     Meal meal = Meal::dinner;
@@ -177,7 +171,7 @@ struct Cooked {
     std::int64_t freeze = 0;                ///< of them, as a ready meal, in thousandths
     stock::PlaceId leftovers;               ///< where what is neither eaten nor frozen goes
     std::optional<stock::PlaceId> freezer;  ///< needed where something is frozen
-    std::vector<Instead> instead;
+    std::vector<LineSwap> swaps;
 };
 
 /// A dish is cooked. Its amounts for so many serves are eaten from the lots: thawed and opened ones first, then
@@ -196,6 +190,9 @@ struct Cooked {
 /// One meal becomes that dish.
 [[nodiscard]] basics::Result<Change> set_meal(const At& at, const Planned& row);
 
+/// A row of the plan is cooked with these in place of what its dish asks for, whatever it was cooked with before.
+[[nodiscard]] Change set_swaps(const At& at, const Planned& row, std::vector<LineSwap> swaps);
+
 /// The meals of two days change places.
 [[nodiscard]] basics::Result<Change> swap_days(const At& at, basics::Day one, basics::Day other, Meal meal);
 
@@ -212,6 +209,12 @@ void apply(Kitchen& kitchen, const Change& change);
 
 /// "14 packs (7.3 kg)", "600 g", "3 serves", "some": what of a lot is left.
 [[nodiscard]] std::string describe(const Kitchen& kitchen, const stock::Lot& lot);
+
+/// "tasty cheese for cheddar"; of another amount of the same "500 g pork sausages"; of nothing "no celery".
+[[nodiscard]] std::string describe(const Kitchen& kitchen, const LineSwap& swap);
+
+/// All of them in one line; empty where there is none.
+[[nodiscard]] std::string describe(const Kitchen& kitchen, std::span<const LineSwap> swaps);
 
 /// "beef mince"; of leftovers "cold meat loaf", with the dish where it says more: "leftover stew (beef and barley
 /// stew)".

@@ -38,14 +38,17 @@ std::vector<Need> needs(const Draft& draft, const Cooked& what) {
     };
     const cookbook::Dish& dish = draft.kitchen().cookbook()[what.dish];
     for (const cookbook::DishIngredient& line : dish.ingredients) {
-        const auto instead = std::find_if(what.instead.begin(), what.instead.end(),
-                                          [&](const Instead& i) { return i.of == line.ingredient; });
-        if (instead != what.instead.end()) continue;
+        const bool swapped = std::any_of(what.swaps.begin(), what.swaps.end(),
+                                         [&](const LineSwap& swap) { return swap.of == line.ingredient; });
+        if (swapped) continue;
         const auto amount = measure::scaled(line.amount, what.serves, std::int64_t{1000} * dish.serves);
         add(line.ingredient, amount.value(), line.optional);
     }
-    for (const Instead& instead : what.instead) {
-        for (const auto& [id, amount] : instead.use) add(id, amount, false);
+    for (const LineSwap& swap : what.swaps) {
+        for (const auto& [id, amount] : swap.use) {
+            const measure::Amount whole{draft.ingredient(id).dimension, amount};
+            add(id, measure::scaled(whole, what.serves, swap.serves_thousandths).value(), false);
+        }
     }
     return list;
 }
@@ -98,11 +101,19 @@ basics::Result<void> sound(const Draft& draft, const Cooked& what) {
         return basics::problem(dish.name, "no freezer for the ready meal", "a freezer");
     if (what.freeze > 0 && !dish.leaves)
         return basics::problem(dish.name, "does not keep", "a dish that leaves something");
-    for (const cookbook::DishIngredient& line : dish.ingredients) {
-        const auto amount = measure::scaled(line.amount, what.serves, std::int64_t{1000} * dish.serves);
-        if (!amount || amount->value() > measure::most_readable)
-            return basics::problem(dish.name, "too many serves", "fewer serves");
+    const auto readable = [](const std::optional<measure::Amount>& amount) {
+        return amount && amount->value() <= measure::most_readable;
+    };
+    bool fits = true;
+    for (const cookbook::DishIngredient& line : dish.ingredients)
+        fits = fits && readable(measure::scaled(line.amount, what.serves, std::int64_t{1000} * dish.serves));
+    for (const LineSwap& swap : what.swaps) {
+        for (const auto& [id, amount] : swap.use) {
+            const measure::Amount whole{draft.kitchen().catalogue()[id].dimension, amount};
+            fits = fits && readable(measure::scaled(whole, what.serves, swap.serves_thousandths));
+        }
     }
+    if (!fits) return basics::problem(dish.name, "too many serves", "fewer serves");
     return {};
 }
 
@@ -153,6 +164,7 @@ basics::Result<Change> cooked(const At& at, const Cooked& what) {
     }
     draft.change().line = fmt::format("cooked {}, {} {}", dish.name, measure::write_kindly(pieces(what.serves)),
                                       what.serves == 1000 ? "serve" : "serves");
+    if (!what.swaps.empty()) draft.change().line += ", with " + describe(at.kitchen, what.swaps);
     if (!made.empty()) draft.change().line += ": " + detail::joined(made);
     return draft.change();
 }

@@ -64,12 +64,39 @@ basics::Result<Change> set_plan(const At& at, const basics::Span& span, std::opt
     return change;
 }
 
+namespace {
+
+/// "dinner on Wed 25 Nov: tacos with mixed leaves for lettuce".
+std::string line_of(const Kitchen& kitchen, const Planned& row) {
+    std::string line =
+        fmt::format("{} on {}: {}", name(row.meal), basics::short_day(row.day), kitchen.cookbook()[row.dish].name);
+    if (!row.swaps.empty()) line += " with " + describe(kitchen, row.swaps);
+    return line;
+}
+
+}  // namespace
+
+Change set_swaps(const At& at, const Planned& row, std::vector<LineSwap> swaps) {
+    Planned with = row;
+    with.swaps = std::move(swaps);
+    Change change;
+    change.command = "swap";
+    change.day = at.day;
+    change.line = line_of(at.kitchen, with);
+    if (with != row) change.plan = {{false, row}, {true, with}};
+    return change;
+}
+
 basics::Result<Change> set_meal(const At& at, const Planned& row) {
     Change change = become(at, {row.day, row.day}, row.meal, {row}, "swap");
-    change.line =
-        fmt::format("{} on {}: {}", name(row.meal), basics::short_day(row.day), at.kitchen.cookbook()[row.dish].name);
+    change.line = line_of(at.kitchen, row);
     for (const PlanEdit& edit : change.plan) {
-        if (!edit.adds) change.line += fmt::format(" instead of {}", at.kitchen.cookbook()[edit.row.dish].name);
+        if (edit.adds) continue;
+        if (edit.row.dish != row.dish) {
+            change.line += fmt::format(" instead of {}", at.kitchen.cookbook()[edit.row.dish].name);
+        } else if (row.swaps.empty() && !edit.row.swaps.empty()) {
+            change.line += " as it is written, not with " + describe(at.kitchen, edit.row.swaps);
+        }
     }
     return change;
 }

@@ -99,10 +99,20 @@ catalogue::AllergenSet guests_avoid(const Kitchen& kitchen, basics::Day day) {
     return set;
 }
 
-const Planned* planned(const Plan& plan, basics::Day day, Meal meal) {
-    const auto found =
-        std::find_if(plan.begin(), plan.end(), [&](const Planned& p) { return p.day == day && p.meal == meal; });
+const Planned* planned(const Plan& plan, basics::Day day, Meal meal, std::optional<cookbook::DishId> dish) {
+    const auto found = std::find_if(plan.begin(), plan.end(), [&](const Planned& p) {
+        return p.day == day && p.meal == meal && (!dish || p.dish == *dish);
+    });
     return found == plan.end() ? nullptr : &*found;
+}
+
+std::vector<LineSwap> both(std::span<const LineSwap> first, std::span<const LineSwap> rest) {
+    std::vector<LineSwap> all(first.begin(), first.end());
+    for (const LineSwap& swap : rest) {
+        const bool there = std::any_of(first.begin(), first.end(), [&](const auto& s) { return s.of == swap.of; });
+        if (!there) all.push_back(swap);
+    }
+    return all;
 }
 
 std::optional<stock::PlaceId> usual_place(const Kitchen& kitchen, catalogue::IngredientId id) {

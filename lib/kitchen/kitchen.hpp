@@ -2,10 +2,12 @@
 // pure function of it.
 #pragma once
 
+#include <cstdint>
 #include <memory>
 #include <optional>
 #include <span>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "catalogue/catalogue.hpp"
@@ -17,16 +19,27 @@
 
 namespace samebase::kitchen {
 
+/// What goes into a dish in place of an ingredient of it: something else, another amount of the same, or nothing.
+struct LineSwap {
+    catalogue::IngredientId of;
+    /// Amounts in their own dimensions, for all lines of it together.
+    std::vector<std::pair<catalogue::IngredientId, std::int64_t>> use;
+    std::int64_t serves_thousandths = 1000;  ///< for so many serves; above 0
+
+    friend bool operator==(const LineSwap&, const LineSwap&) = default;
+};
+
 /// A meal that is planned: a dish to cook, or a ready meal of it to thaw and warm.
 struct Planned {
     basics::Day day;
     Meal meal = Meal::dinner;
     cookbook::DishId dish;
     bool ready_meal = false;
-    std::optional<int> serves;  ///< nothing: as many as are home
-    int left = 0;               ///< extra serves on purpose
+    std::optional<int> serves;      ///< nothing: as many as are home
+    int left = 0;                   ///< extra serves on purpose
+    std::vector<LineSwap> swaps{};  ///< of one ingredient at most one
 
-    friend constexpr bool operator==(const Planned&, const Planned&) = default;
+    friend bool operator==(const Planned&, const Planned&) = default;
 };
 
 /// In the order of (day, meal, dish).
@@ -84,8 +97,12 @@ struct Kitchen {
 /// What guests at that day's dinner avoid.
 [[nodiscard]] catalogue::AllergenSet guests_avoid(const Kitchen& kitchen, basics::Day day);
 
-/// The dinner or lunch planned for that day; the first where there are several.
-[[nodiscard]] const Planned* planned(const Plan& plan, basics::Day day, Meal meal);
+/// The dinner or lunch planned for that day, of that dish where one is given; the first where there are several.
+[[nodiscard]] const Planned* planned(const Plan& plan, basics::Day day, Meal meal,
+                                     std::optional<cookbook::DishId> dish = std::nullopt);
+
+/// All of `first`, and those of `rest` that are of other ingredients.
+[[nodiscard]] std::vector<LineSwap> both(std::span<const LineSwap> first, std::span<const LineSwap> rest);
 
 /// Where such a thing usually is: a place of the kind that it keeps in, where there is some of it already, else of its
 /// family, else the first; the first place at all where there is none of that kind; nothing where there are no places.

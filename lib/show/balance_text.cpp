@@ -180,8 +180,9 @@ std::string command(const ask::Mend& mend, const kitchen::Kitchen& kitchen) {
         case MendKind::stand_in: {
             std::vector<std::string> used;
             for (const auto& [id, amount] : mend.use) used.push_back(name_of(id));
-            return fmt::format("samebase cooked {} --with \"{} for {}\"{}", shell(kitchen.cookbook()[*mend.dish].name),
-                               fmt::join(used, " + "), name_of(*mend.of), lunch);
+            return fmt::format("samebase swap {} {} --with \"{} for {}\"{}", basics::iso(mend.day),
+                               shell(kitchen.cookbook()[*mend.dish].name), fmt::join(used, " + "), name_of(*mend.of),
+                               lunch);
         }
         case MendKind::exchange_days:
             return fmt::format("samebase swap {} {}{}", basics::iso(mend.day), basics::iso(*mend.other), lunch);

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "show/detail/parts.hpp"
 #include "show/json.hpp"
 #include "show/stock.hpp"
 
@@ -133,7 +134,8 @@ Json json(const Changed& changed) {
                         {"dish", dish(edit.row.dish)},
                         {"ready_meal", edit.row.ready_meal},
                         {"serves", edit.row.serves ? Json(*edit.row.serves) : Json(nullptr)},
-                        {"left", edit.row.left}});
+                        {"left", edit.row.left},
+                        {"swaps", detail::swaps_json(edit.row.swaps, kitchen)}});
     }
     Json history = Json::array();
     for (const auto& edit : change.history) {

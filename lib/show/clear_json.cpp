@@ -15,14 +15,6 @@ Json meal(const ask::ClearMeal& chosen, const kitchen::Kitchen& kitchen) {
     const auto& dish = kitchen.cookbook()[chosen.dish];
     Json stand_ins = Json::array();
     for (const auto& use : chosen.stand_ins) stand_ins.push_back(detail::stand_in_json(use, kitchen));
-    Json scaled = Json::array();
-    for (const auto& more : chosen.scaled) {
-        const auto& thing = kitchen.catalogue()[more.ingredient];
-        scaled.push_back({{"ingredient", thing.id},
-                          {"label", thing.name},
-                          {"amount", json_amount(more.amount, thing)},
-                          {"times", more.thousandths / 1000.0}});
-    }
     Json saves = Json::array();
     for (const auto& [id, amount] : chosen.saves) {
         const auto& thing = kitchen.catalogue()[id];
@@ -34,7 +26,7 @@ Json meal(const ask::ClearMeal& chosen, const kitchen::Kitchen& kitchen) {
             {"serves", json_serves(chosen.cooking.serves_thousandths)},
             {"saves", std::move(saves)},
             {"stand_ins", std::move(stand_ins)},
-            {"scaled", std::move(scaled)},
+            {"scaled", detail::scaled_json(chosen.scaled, kitchen)},
             {"because", lines(chosen.because, kitchen)},
             {"instead_of", chosen.instead_of ? Json(kitchen.cookbook()[*chosen.instead_of].id) : Json(nullptr)},
             {"cautions", chosen.cautions}};

@@ -51,6 +51,7 @@ Json alternative(const ask::Alternative& a, const kitchen::Kitchen& kitchen) {
             {"because", std::move(lines)},
             {"uses", std::move(uses)},
             {"stand_ins", std::move(stand_ins)},
+            {"scaled", detail::scaled_json(a.scaled, kitchen)},
             {"to_buy", std::move(to_buy)},
             {"lacks", std::move(lacks)},
             {"leaves", std::move(leaves)},

@@ -125,6 +125,16 @@ std::string summary(const Page& page, const Alternative& a) {
     return result;
 }
 
+/// "less pork sausages and more carrot".
+std::string scaled(const Page& page, const Alternative& a) {
+    std::vector<std::string> words;
+    for (const ask::Scaled& one : a.scaled) {
+        words.push_back(
+            fmt::format("{} {}", one.thousandths < 1000 ? "less" : "more", page.thing(one.ingredient).name));
+    }
+    return listed(words);
+}
+
 void in_full(const Page& page, const Alternative& a, const Manner& manner, std::string& out) {
     paragraph(out, "Uses", uses(page, a));
     for (const ask::StandInUse& use : a.stand_ins) {
@@ -132,6 +142,7 @@ void in_full(const Page& page, const Alternative& a, const Manner& manner, std::
                   fmt::format("{}, fit {:.2f}{}", detail::stand_in_words(use, page.kitchen, true), use.fit,
                               use.note.empty() ? "" : "; " + use.note));
     }
+    if (!a.scaled.empty()) paragraph(out, "Takes", scaled(page, a) + " than the recipe says; it bears that.");
     std::vector<std::string> buys;
     for (const ask::Purchase& buy : a.to_buy) buys.push_back(purchase(page, buy));
     paragraph(out, "Buy", buys.empty() ? "nothing." : listed(buys) + ".");

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "kitchen/changes.hpp"
+#include "show/detail/parts.hpp"
 #include "show/json.hpp"
 
 namespace samebase::show {
@@ -12,12 +14,17 @@ namespace {
 
 constexpr std::size_t most_rows = 7;
 
+/// " with tasty cheese for cheddar", or nothing.
+std::string with(std::span<const kitchen::LineSwap> swaps, const kitchen::Kitchen& kitchen) {
+    return swaps.empty() ? std::string() : " with " + kitchen::describe(kitchen, swaps);
+}
+
 std::string dinner_sentence(const ask::TonightAnswer& answer, const kitchen::Kitchen& kitchen) {
     if (answer.dinner) {
         const auto& dish = kitchen.cookbook()[answer.dinner->dish];
         const std::string time =
             answer.dinner->ready_meal ? "a ready meal" : fmt::format("{} minutes", answer.dinner->minutes);
-        return fmt::format("Tonight: {}, {}, for {}.", dish.name, time,
+        return fmt::format("Tonight: {}{}, {}, for {}.", dish.name, with(answer.dinner->swaps, kitchen), time,
                            answer.eaters.empty() ? "nobody home" : listed(answer.eaters));
     }
     if (answer.eaters.empty()) return "Nobody is home for dinner tonight, and nothing is planned.";
@@ -53,7 +60,11 @@ std::string text(const ask::TonightAnswer& answer, const kitchen::Kitchen& kitch
     const basics::Day today = answer.day;
     const auto& catalogue = kitchen.catalogue();
     std::string out = wrapped(dinner_sentence(answer, kitchen)) + "\n";
-    for (const auto& lunch : answer.lunches) out += fmt::format("Lunch: {}.\n", kitchen.cookbook()[lunch.dish].name);
+    for (const auto& lunch : answer.lunches) {
+        out +=
+            wrapped(fmt::format("Lunch: {}{}.", kitchen.cookbook()[lunch.dish].name, with(lunch.swaps, kitchen)), 2) +
+            "\n";
+    }
     section(
         out, "Throw out, past its use-by:", answer.past,
         [&](const ask::InDanger& d) {
@@ -117,7 +128,8 @@ Json json(const ask::TonightAnswer& answer, const kitchen::Kitchen& kitchen) {
                     {"label", kitchen.cookbook()[m.dish].name},
                     {"ready_meal", m.ready_meal},
                     {"serves", json_serves(m.serves_thousandths)},
-                    {"minutes", m.ready_meal ? Json(nullptr) : Json(m.minutes)}};
+                    {"minutes", m.ready_meal ? Json(nullptr) : Json(m.minutes)},
+                    {"swaps", detail::swaps_json(m.swaps, kitchen)}};
     };
     const auto danger = [&](const std::vector<ask::InDanger>& rows) {
         Json list = Json::array();

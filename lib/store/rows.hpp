@@ -78,6 +78,15 @@ struct EntryRow {
     friend bool operator==(const EntryRow&, const EntryRow&) = default;
 };
 
+/// What is cooked in place of an ingredient of a dish, for so many serves in thousandths.
+struct SwapRow {
+    std::string of;
+    std::int64_t serves = 0;
+    std::vector<std::pair<std::string, std::int64_t>> use;  ///< ingredients and amounts
+
+    friend bool operator==(const SwapRow&, const SwapRow&) = default;
+};
+
 /// Something appears (`adds`) or goes away. What goes away is written as it was.
 struct PlanRow {
     std::int64_t number = 0;
@@ -89,6 +98,7 @@ struct PlanRow {
     bool ready_meal = false;
     std::optional<std::int64_t> serves;
     std::int64_t left = 0;
+    std::vector<SwapRow> swaps{};
 
     friend bool operator==(const PlanRow&, const PlanRow&) = default;
 };

@@ -90,22 +90,28 @@ basics::Result<void> read_lots(SQLite::Database& db, const Names& names, const s
     return {};
 }
 
-void read_plan(SQLite::Database& db, Dishes& dishes, std::optional<basics::Day> from, State& state) {
-    SQLite::Statement query(db, "SELECT day, meal, dish, ready_meal, serves, extra FROM plan WHERE day >= ?");
+basics::Result<void> read_plan(SQLite::Database& db, const Names& names, const std::string& file, Dishes& dishes,
+                               std::optional<basics::Day> from, State& state) {
+    SQLite::Statement query(db, "SELECT day, meal, dish, ready_meal, serves, extra, swaps FROM plan WHERE day >= ?");
     query.bind(1, number(from));
     while (query.executeStep()) {
         PlanRow row;
         Reader read(query);
         read(row.day), read(row.meal), read(row.dish), read(row.ready_meal), read(row.serves), read(row.left);
+        read(row.swaps);
         const auto dish = dishes.find(row.dish);
         if (!dish) continue;
+        auto swaps = detail::swaps_of(names, fmt::format("{}, plan of {}", file, basics::iso(row.day)), row.swaps);
+        if (!swaps) return tl::make_unexpected(std::move(swaps.error()));
         std::optional<int> serves;
         if (row.serves) serves = static_cast<int>(*row.serves);
-        state.plan.push_back({row.day, row.meal, *dish, row.ready_meal, serves, static_cast<int>(row.left)});
+        state.plan.push_back(
+            {row.day, row.meal, *dish, row.ready_meal, serves, static_cast<int>(row.left), std::move(*swaps)});
     }
     std::sort(state.plan.begin(), state.plan.end(), [](const kitchen::Planned& a, const kitchen::Planned& b) {
         return std::tuple{a.day, a.meal, a.dish} < std::tuple{b.day, b.meal, b.dish};
     });
+    return {};
 }
 
 void read_history(SQLite::Database& db, Dishes& dishes, std::optional<basics::Day> from, State& state) {
@@ -166,7 +172,8 @@ basics::Result<State> Store::read(const kitchen::Knowledge& knowledge, const kit
         state.next_lot = db.execAndGet("SELECT ifnull(max(number), 0) + 1 FROM lot").getInt64();
         if (auto lots = read_lots(db, names, open_->file, state); !lots) return tl::make_unexpected(lots.error());
         Dishes dishes(names);
-        read_plan(db, dishes, since.plan, state);
+        if (auto plan = read_plan(db, names, open_->file, dishes, since.plan, state); !plan)
+            return tl::make_unexpected(plan.error());
         read_history(db, dishes, since.history, state);
         read_facts(db, names, state);
         state.forgotten = dishes.forgotten();

@@ -23,7 +23,7 @@
 namespace samebase::store {
 
 /// The present version of the file's layout.
-inline constexpr int layout_version = 1;
+inline constexpr int layout_version = 2;
 
 /// The file in a kitchen's folder.
 [[nodiscard]] std::filesystem::path file_in(const std::filesystem::path& kitchen_folder);

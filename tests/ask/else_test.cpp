@@ -56,6 +56,41 @@ kitchen::Kitchen with_nobody_home() {
     return kitchen;
 }
 
+/// A kitchen whose beef mince is so much, thawed, to be eaten by tomorrow.
+kitchen::Kitchen with_mince(std::int64_t grams) {
+    kitchen::Kitchen kitchen = demo();
+    std::erase_if(kitchen.lots, [](const stock::Lot& lot) {
+        return lot.ingredient == thing("beef-mince") && lot.state != stock::State::thawed;
+    });
+    for (stock::Lot& lot : kitchen.lots) {
+        if (lot.ingredient != thing("beef-mince")) continue;
+        lot.packs.clear();
+        lot.amount = measure::Mass{grams * 1000};
+    }
+    kitchen.plan.clear();
+    return kitchen;
+}
+
+const ask::Alternative& found(const ask::ElseAnswer& answer, std::string_view of) {
+    const auto at = std::find_if(answer.alternatives.begin(), answer.alternatives.end(),
+                                 [&](const auto& a) { return a.dish == dish(of) && !a.ready_meal; });
+    REQUIRE(at != answer.alternatives.end());
+    return *at;
+}
+
+/// How much of it the dish would take.
+std::int64_t taken(const ask::Alternative& alternative, std::string_view what) {
+    for (const flow::Needed& need : alternative.cooking.needs) {
+        if (need.ingredient == thing(what)) return need.amount;
+    }
+    return 0;
+}
+
+bool buys(const ask::Alternative& alternative, std::string_view what) {
+    return std::any_of(alternative.to_buy.begin(), alternative.to_buy.end(),
+                       [&](const auto& buy) { return buy.ingredient == thing(what); });
+}
+
 /// A kitchen where all that anyone avoids is this.
 kitchen::Kitchen where_alba_avoids(std::initializer_list<catalogue::Allergen> allergens) {
     kitchen::Kitchen kitchen = demo();
@@ -97,6 +132,66 @@ TEST_CASE("the thawed mince goes before the frozen") {
         seen = seen || thawed > 0;
     }
     CHECK(seen);
+}
+
+TEST_CASE("what is a little less than the recipe says is enough, and more of what is in danger goes in") {
+    // Meatballs say 700 g for five, and bear from 0.75 to 1.25 of that; four and a tenth are home: 574 g.
+    const auto serves = kitchen::serves_wanted(demo(), demo_day, kitchen::Meal::dinner);
+    REQUIRE(serves == 4'100);
+    const auto meatballs_of = [](std::int64_t grams) {
+        const kitchen::Kitchen kitchen = with_mince(grams);
+        return found(asked(about("beef-mince"), kitchen), "meatballs");
+    };
+    const auto less = meatballs_of(500);
+    CHECK(taken(less, "beef-mince") == 500'000);
+    CHECK_FALSE(buys(less, "beef-mince"));
+    const auto scaled = std::find_if(less.scaled.begin(), less.scaled.end(),
+                                     [](const auto& one) { return one.ingredient == thing("beef-mince"); });
+    REQUIRE(scaled != less.scaled.end());
+    CHECK(scaled->thousandths == 871);
+    CHECK(scaled->amount == measure::Amount(measure::Mass{500'000}));
+
+    const auto least = meatballs_of(431);  // 574 g x 0.75 = 430.5 g
+    CHECK(taken(least, "beef-mince") == 431'000);
+    CHECK_FALSE(buys(least, "beef-mince"));
+    const auto too_little = meatballs_of(430);
+    CHECK(taken(too_little, "beef-mince") == 574'000);
+    CHECK(buys(too_little, "beef-mince"));
+
+    CHECK(taken(meatballs_of(600), "beef-mince") == 600'000);
+    CHECK(taken(meatballs_of(2000), "beef-mince") == 717'500);
+}
+
+TEST_CASE("an alternative, planned as it is offered, is cooked as it was weighed") {
+    const auto answer = asked(about("beef-mince"));
+    REQUIRE(answer.alternatives.size() > 20);
+    std::size_t with_stand_ins = 0;
+    std::size_t with_scaled = 0;
+    for (const auto& alternative : answer.alternatives) {
+        const kitchen::Planned row{demo_day, kitchen::Meal::dinner, alternative.dish, alternative.ready_meal, {},
+                                   0,        alternative.swaps};
+        INFO(demo().cookbook()[alternative.dish].id);
+        CHECK(flow::cook(demo(), row) == alternative.cooking);
+        with_stand_ins += alternative.stand_ins.empty() ? 0 : 1;
+        with_scaled += alternative.scaled.empty() ? 0 : 1;
+    }
+    CHECK(with_stand_ins > 10);
+    CHECK(with_scaled > 10);
+}
+
+TEST_CASE("where everyone at the table needs the serve apart, it is how the dish is cooked") {
+    kitchen::Kitchen kitchen = demo();
+    for (auto& person : kitchen.household.people) {
+        person.avoids = {};
+        person.avoids.add(catalogue::Allergen::gluten);
+    }
+    const auto rissoles = found(asked(about("beef-mince"), kitchen), "rissoles");
+    CHECK(taken(rissoles, "dry-breadcrumbs") == 0);
+    CHECK(taken(rissoles, "gluten-free-breadcrumbs") > 0);
+    CHECK(std::any_of(rissoles.stand_ins.begin(), rissoles.stand_ins.end(),
+                      [](const auto& use) { return use.replaced == thing("dry-breadcrumbs"); }));
+    for (const std::string& caution : rissoles.cautions) CHECK_THAT(caution, !Catch::Contains("serve apart"));
+    CHECK_FALSE(among(asked(about("dry-breadcrumbs"), kitchen), "rissoles"));
 }
 
 TEST_CASE("a dish that is named stands for its main ingredient, and is not its own alternative") {

@@ -208,12 +208,36 @@ TEST_CASE("something else is cooked instead of what the dish asks for") {
     what.dish = world.dish("meat-loaf");
     what.serves = what.eaten = 5000;
     what.leftovers = world.place("fridge");
-    what.instead = {{world.ingredient("beef-mince"), {{world.ingredient("peas"), grams(600)}}},
-                    {world.ingredient("eggs"), {}},
-                    {world.ingredient("onion"), {}}};
+    what.swaps = {{world.ingredient("beef-mince"), {{world.ingredient("peas"), 240'000}}, 2000},
+                  {world.ingredient("eggs"), {}},
+                  {world.ingredient("onion"), {}}};
     const Change change = story.does([&](const At& at) { return kitchen::cooked(at, what); });
     CHECK(change.notes.empty());
+    CHECK(change.line == "cooked meat loaf, 5 serves, with peas for beef mince, no eggs, no onion");
     CHECK(story.has("peas") == 1'400'000);
+}
+
+TEST_CASE("a planned meal is cooked with something else, and as it is written again") {
+    Story story;
+    const basics::Day friday = day("2026-11-27");
+    const kitchen::Planned loaf{friday, kitchen::Meal::dinner, world.dish("meat-loaf"), false, {}, 0};
+    const kitchen::LineSwap peas{world.ingredient("beef-mince"), {{world.ingredient("peas"), 600'000}}, 5'000};
+    const kitchen::LineSwap less{world.ingredient("eggs"), {{world.ingredient("eggs"), 500}}, 5'000};
+    story.does([&](const At& at) { return kitchen::set_meal(at, loaf); });
+    const auto with = [&](std::vector<kitchen::LineSwap> swaps) {
+        return story.does([&](const At& at) -> basics::Result<Change> {
+            return kitchen::set_swaps(at, at.kitchen.plan.front(), swaps);
+        });
+    };
+    CHECK(with({peas, less}).line == "dinner on Fri 27 Nov: meat loaf with peas for beef mince, 1/2 eggs");
+    CHECK(story.kitchen.plan.front().swaps == std::vector{peas, less});
+    CHECK(with({peas, less}).empty());
+    CHECK(story.does([&](const At& at) { return kitchen::set_meal(at, loaf); }).line ==
+          "dinner on Fri 27 Nov: meat loaf as it is written, not with peas for beef mince, 1/2 eggs");
+    CHECK(story.kitchen.plan == kitchen::Plan{loaf});
+    CHECK(with({peas}).plan.size() == 2);
+    CHECK(with({}).plan.size() == 2);
+    CHECK(story.kitchen.plan == kitchen::Plan{loaf});
 }
 
 TEST_CASE("a count in packs takes whole packs from the oldest lot, at their true weights") {

@@ -28,8 +28,8 @@ void each_has(const Json& list, const Keys& expected) {
     for (const auto& row : list) CHECK(keys(row) == expected);
 }
 
-const Keys alternative_keys{"dish",    "label", "ready_meal", "same_base", "likeness", "minutes", "worth",
-                            "because", "uses",  "stand_ins",  "to_buy",    "lacks",    "leaves",  "cautions"};
+const Keys alternative_keys{"dish", "label",     "ready_meal", "same_base", "likeness", "minutes", "worth",   "because",
+                            "uses", "stand_ins", "scaled",     "to_buy",    "lacks",    "leaves",  "cautions"};
 
 void is_whole(const Json& a) {
     CHECK(keys(a) == alternative_keys);
@@ -38,6 +38,7 @@ void is_whole(const Json& a) {
     each_has(a["uses"], {"ingredient", "label", "lot", "amount", "state", "use_by", "best_by", "use_first"});
     each_has(a["stand_ins"], {"for", "use", "role", "fit", "note"});
     for (const auto& use : a["stand_ins"]) each_has(use["use"], {"ingredient", "label", "amount"});
+    each_has(a["scaled"], {"ingredient", "label", "amount", "times"});
     each_has(a["to_buy"], {"ingredient", "label", "amount", "packs", "minor"});
     each_has(a["lacks"], {"ingredient", "label", "amount"});
     each_has(a["leaves"], {"ingredient", "label", "serves", "use_by"});
@@ -97,7 +98,7 @@ TEST_CASE("the JSON of tonight has every key") {
         const Json document = show::json(ask::ask_tonight(demo(), demo_day + basics::days{i}), demo());
         CHECK(keys(document) == Keys{"day", "dinner", "standing_kind", "eaters", "lunches", "take_out", "use_first",
                                      "short", "past_use_by", "shopping", "cautions"});
-        const Keys meal{"dish", "label", "ready_meal", "serves", "minutes"};
+        const Keys meal{"dish", "label", "ready_meal", "serves", "minutes", "swaps"};
         CHECK(keys(document["dinner"]) == meal);
         each_has(document["lunches"], meal);
         each_has(document["take_out"], {"lot", "ingredient", "label", "amount", "packs", "from", "to", "day", "method",

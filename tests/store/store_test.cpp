@@ -35,9 +35,15 @@ store::Done get(Store& store, const char* what, std::int64_t packs, const char* 
     return carry(store, [&](const At& at) { return kitchen::got(at, {{got}}); });
 }
 
-store::Done plan(Store& store, const char* dish) {
+/// With 300 g of peas in place of its mince, and without its onion.
+std::vector<kitchen::LineSwap> swaps() {
+    return {{world.ingredient("beef-mince"), {{world.ingredient("peas"), 300'000}}, 4'000},
+            {world.ingredient("onion"), {}, 4'000}};
+}
+
+store::Done plan(Store& store, const char* dish, const std::vector<kitchen::LineSwap>& with = {}) {
     return carry(store, [&](const At& at) {
-        return kitchen::set_meal(at, {today, kitchen::Meal::dinner, world.dish(dish), false, 3, 1});
+        return kitchen::set_meal(at, {today, kitchen::Meal::dinner, world.dish(dish), false, 3, 1, with});
     });
 }
 
@@ -86,6 +92,21 @@ TEST_CASE("what is written is read back as the change left it") {
     CHECK(state.plan == kitchen.plan);
     CHECK(state.facts.size() == 2);
     CHECK(store::kitchen_of(world.knowledge, world.household, state).household.prices.size() == 2);
+}
+
+TEST_CASE("a planned meal keeps what is cooked in place of what, and undo brings back how it was") {
+    const Folder folder;
+    Store store = open(folder.file());
+    plan(store, "meat-loaf", swaps());
+    CHECK(state_of(store).plan.front().swaps == swaps());
+    carry(store, [&](const At& at) -> basics::Result<Change> {
+        return kitchen::set_swaps(at, at.kitchen.plan.front(), {swaps().back()});
+    });
+    CHECK(state_of(store).plan.front().swaps == std::vector{swaps().back()});
+    CHECK(expect(store.check()).commands == 2);
+    undo(store);
+    REQUIRE(state_of(store).plan.size() == 1);
+    CHECK(state_of(store).plan.front().swaps == swaps());
 }
 
 TEST_CASE("a change that was computed from an older state is not written") {
@@ -204,7 +225,7 @@ TEST_CASE("check finds what was changed behind the ledger's back") {
         {
             Store store = open(folder.file());
             get(store, "peas", 2, "near-freezer");
-            plan(store, "omelette");
+            plan(store, "meat-loaf", swaps());
         }
         REQUIRE(said(folder.file(), sql) == "done");
         Store store = open(folder.file());
@@ -221,6 +242,9 @@ TEST_CASE("check finds what was changed behind the ledger's back") {
           ", lot 1: is not as its last entry says; expected the sum of its entries" + restore);
     CHECK(tampered("DELETE FROM plan") ==
           ", the plan: is not what its edits make; expected the sum of its edits" + restore);
+    CHECK(tampered("UPDATE plan SET swaps = 'onion/4000='") ==
+          ", the plan: is not what its edits make; expected the sum of its edits" + restore);
+    CHECK_THAT(tampered("UPDATE plan SET swaps = 'onion/none='"), Catch::Contains("'onion/none=' has no meaning"));
     CHECK(tampered("UPDATE fact SET minor = 1") ==
           ", the household's facts: is not what its edits make; expected the sum of its edits" + restore);
 }

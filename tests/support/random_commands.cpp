@@ -14,7 +14,7 @@ class Commands {
     Commands(const At& at, std::uint64_t seed) : at_(at), dice_(seed) {}
 
     basics::Result<Change> any() {
-        switch (dice_.roll(16)) {
+        switch (dice_.roll(18)) {
             case 0:
             case 1:
             case 2:
@@ -43,6 +43,8 @@ class Commands {
             case 13:
                 return cooked();
             case 14:
+            case 15:
+            case 16:
                 return planned();
             default:
                 return kitchen::out(at_, dice_.one_in(2) ? ingredient("oil") : ingredient("flour"), dice_.one_in(2));
@@ -156,15 +158,14 @@ class Commands {
         what.freezer = stock::PlaceId{3};
         if (dice_.one_in(3)) what.freeze = dice_.roll(what.serves - what.eaten + 1);
         if (dice_.one_in(5))
-            what.instead.push_back(
-                {ingredient("beef-mince"), {{ingredient("peas"), {measure::Dimension::mass, 250'000}}}});
+            what.swaps.push_back({ingredient("beef-mince"), {{ingredient("peas"), 250'000}}, what.serves});
         return kitchen::cooked(at_, what);
     }
 
     basics::Result<Change> planned() {
         const basics::Day day = at_.day + basics::days{dice_.roll(14)};
         const auto meal = dice_.one_in(3) ? kitchen::Meal::lunch : kitchen::Meal::dinner;
-        switch (dice_.roll(4)) {
+        switch (dice_.roll(8)) {
             case 0:
                 return kitchen::swap_days(at_, day, at_.day + basics::days{dice_.roll(14)}, meal);
             case 1:
@@ -177,9 +178,21 @@ class Commands {
                 std::optional<int> serves;
                 if (dice_.one_in(3)) serves = static_cast<int>(dice_.roll(8)) + 1;
                 return kitchen::set_meal(
-                    at_, {day, meal, any_dish(), dice_.one_in(6), serves, static_cast<int>(dice_.roll(3))});
+                    at_, {day, meal, any_dish(), dice_.one_in(6), serves, static_cast<int>(dice_.roll(3)), swaps()});
             }
         }
+    }
+
+    std::vector<kitchen::LineSwap> swaps() {
+        std::vector<kitchen::LineSwap> list;
+        for (const char* const of : {"beef-mince", "eggs", "onion"}) {
+            if (!dice_.one_in(3)) continue;
+            auto& swap = list.emplace_back(kitchen::LineSwap{ingredient(of), {}, (dice_.roll(9) + 1) * 500});
+            for (const char* const use : {"peas", of, "rice"}) {
+                if (dice_.one_in(3)) swap.use.emplace_back(ingredient(use), dice_.roll(400'000));
+            }
+        }
+        return list;
     }
 
     const At& at_;

@@ -35,8 +35,11 @@ class Builder {
                                     .serves = setting_.question.serves,
                                     .left = setting_.question.left};
         cooking_ = flow::cook(kitchen_, planned_, {}, &setting_.holds);
+        result_.swaps = setting_.swaps;
+        serve_all_alike();
         decide_avoided();
         if (!use_the_named() || !free_of_avoided()) return std::move(result_);
+        fit_amounts();
         fill_in_missing();
         if (made_of_leftovers() && !has_leftovers())
             result_.ruled_out.emplace_back("it is made of leftovers, and there are none for it");
@@ -47,6 +50,29 @@ class Builder {
 
   private:
     [[nodiscard]] const std::string& name_of(IngredientId id) const { return kitchen_.catalogue()[id].name; }
+
+    /// A serve apart that everyone at the table needs is how the dish is cooked, for all.
+    void serve_all_alike() {
+        if (setting_.eaters.empty()) return;
+        for (const cookbook::SeparateServe& serve : dish_.separate) {
+            const bool needed = std::all_of(setting_.eaters.begin(), setting_.eaters.end(), [&](std::size_t eater) {
+                const auto apart = serve_of(kitchen_.household.people[eater].avoids).apart;
+                return std::find(apart.begin(), apart.end(), &serve) != apart.end();
+            });
+            const bool guests_may = std::all_of(serve.swaps.begin(), serve.swaps.end(), [&](const auto& swap) {
+                return setting_.holds[swap.second.index()].shared_with(setting_.guests_avoid).empty();
+            });
+            if (!needed || !guests_may) continue;
+            for (const DishIngredient& line : dish_.ingredients) {
+                const auto swap = std::find_if(serve.swaps.begin(), serve.swaps.end(),
+                                               [&](const auto& s) { return s.first == line.ingredient; });
+                if (swap == serve.swaps.end() || line.optional || swapped(line.ingredient)) continue;
+                const auto cost = kitchen_.graph().cost({line.ingredient, line.role}, {swap->second, line.role});
+                put_in_place(line, {.use = {{swap->second, graph::one}}, .cost = cost.value_or(0), .note = {}});
+                ++alike_;
+            }
+        }
+    }
 
     /// What every stand-in must be free of: what someone avoids who gets no separate serve.
     void decide_avoided() {
@@ -72,7 +98,8 @@ class Builder {
     /// The dish must use what was named: it has it, or a line of it for which that stands in well.
     bool use_the_named() {
         const auto uses_it = [&](const DishIngredient& line) {
-            return !line.optional && kitchen_.catalogue().is(line.ingredient, setting_.using_);
+            return !line.optional && kitchen_.catalogue().is(line.ingredient, setting_.using_) &&
+                   !served_as_something_else(line.ingredient);
         };
         if (std::any_of(dish_.ingredients.begin(), dish_.ingredients.end(), uses_it)) return true;
         const auto* named = std::get_if<IngredientId>(&setting_.using_);
@@ -140,19 +167,55 @@ class Builder {
         StandInUse use{
             .replaced = line.ingredient, .use = {}, .role = line.role, .fit = stand_in.fit(), .note = stand_in.note};
         const auto amount = line_amount(line);
+        flow::LineSwap swap{line.ingredient, {}, cooking_.serves_thousandths};
         for (const auto& [ingredient, ratio] : stand_in.use) {
-            const auto used = flow::in_place_of(kitchen_.catalogue(), line.ingredient, amount, ingredient, ratio);
-            use.use.emplace_back(ingredient, measure::Amount{kitchen_.catalogue()[ingredient].dimension, used});
+            const auto whole = flow::in_place_of(kitchen_.catalogue(), line.ingredient, amount, ingredient, ratio);
+            swap.use.emplace_back(ingredient, stand_in.use.size() == 1 ? taken(line, ingredient, whole) : whole);
+            use.use.emplace_back(ingredient,
+                                 measure::Amount{kitchen_.catalogue()[ingredient].dimension, swap.use.back().second});
         }
         result_.stand_ins.push_back(std::move(use));
         result_.stand_in_shares.push_back(share_of(line));
-        result_.swaps.push_back({line.ingredient, stand_in.use});
+        result_.swaps.push_back(std::move(swap));
     }
 
-    /// The line's amount for the serves that are cooked.
+    /// How much goes in of what does the work of a line that needs so much of it: of what is not all there as much as
+    /// there is, where the line bears it.
+    [[nodiscard]] std::int64_t taken(const DishIngredient& line, IngredientId id, std::int64_t needed) const {
+        const auto is_there = there(id);
+        if (setting_.in_danger.empty() || is_there >= needed || is_there < least(line, needed)) return needed;
+        return is_there;
+    }
+
+    [[nodiscard]] std::int64_t least(const DishIngredient& line, std::int64_t needed) const {
+        return setting_.in_danger.empty() ? needed : basics::scale_up(needed, line.least_thousandths, 1000);
+    }
+
+    /// Less where not all is there, more of what is in danger, as the lines bear it.
+    void fit_amounts() {
+        if (setting_.in_danger.empty()) return;
+        for (const DishIngredient& line : dish_.ingredients) {
+            if (line.optional || swapped(line.ingredient) || stands_twice(line.ingredient)) continue;
+            const auto needed = line_amount(line);
+            const auto most = std::min(basics::fits(basics::scale(needed, line.most_thousandths, 1000)),
+                                       setting_.in_danger[line.ingredient.index()]);
+            const auto fitted = std::max(taken(line, line.ingredient, needed), most > needed ? most : 0);
+            if (fitted == needed || needed == 0) continue;
+            result_.scaled.push_back({line.ingredient,
+                                      static_cast<int>(basics::fits(basics::scale(1000, fitted, needed))),
+                                      {kitchen_.catalogue()[line.ingredient].dimension, fitted}});
+            result_.swaps.push_back({line.ingredient, {{line.ingredient, fitted}}, cooking_.serves_thousandths});
+        }
+    }
+
+    [[nodiscard]] bool stands_twice(IngredientId id) const {
+        return std::count_if(dish_.ingredients.begin(), dish_.ingredients.end(),
+                             [&](const DishIngredient& line) { return line.ingredient == id; }) > 1;
+    }
+
+    /// The amount of all lines of that ingredient for the serves that are cooked.
     [[nodiscard]] std::int64_t line_amount(const DishIngredient& line) const {
-        return basics::fits(
-            basics::scale(line.amount.value(), cooking_.serves_thousandths, std::int64_t{1000} * dish_.serves));
+        return flow::of_the_dish(dish_, line.ingredient, cooking_.serves_thousandths);
     }
 
     /// The line's weight in the dish's profile, from 0 to 1.
@@ -164,6 +227,14 @@ class Builder {
             if (weighted.node == graph::Node{line.ingredient, line.role}) own = static_cast<double>(weighted.weight);
         }
         return total > 0 ? own / total : 0;
+    }
+
+    /// But for those that the dish itself says.
+    [[nodiscard]] std::size_t stand_ins() const { return result_.stand_ins.size() - alike_; }
+
+    [[nodiscard]] bool served_as_something_else(IngredientId id) const {
+        return std::any_of(result_.stand_ins.begin(), result_.stand_ins.end(),
+                           [&](const StandInUse& use) { return use.replaced == id; });
     }
 
     [[nodiscard]] bool swapped(IngredientId id) const {
@@ -219,7 +290,7 @@ class Builder {
         return std::all_of(stand_in.use.begin(), stand_in.use.end(), [&](const auto& part) {
             const auto needed =
                 flow::in_place_of(kitchen_.catalogue(), line.ingredient, amount, part.first, part.second);
-            return there(part.first) >= needed;
+            return there(part.first) >= (stand_in.use.size() == 1 ? least(line, needed) : needed);
         });
     }
 
@@ -261,7 +332,7 @@ class Builder {
     /// What is not there is replaced by what is, where that costs less than buying it; else it is bought.
     void fill_in_missing() {
         for (const Missing& one : missing()) {
-            const bool enough = result_.stand_ins.size() >= kitchen_.graph().parameters().most_stand_ins;
+            const bool enough = stand_ins() >= kitchen_.graph().parameters().most_stand_ins;
             if (one.stand_in && (!one.price || (!enough && one.saved > 0))) {
                 put_in_place(*one.line, *one.stand_in);
             } else if (one.price) {
@@ -281,10 +352,8 @@ class Builder {
         };
         for (const StandInUse& use : result_.stand_ins) buy_parts(use);
         buy_for_separate_serves();
-        if (result_.stand_ins.size() > kitchen_.graph().parameters().most_stand_ins) {
-            result_.ruled_out.push_back(
-                fmt::format("{} things in it would have to be something else", result_.stand_ins.size()));
-        }
+        if (stand_ins() > kitchen_.graph().parameters().most_stand_ins)
+            result_.ruled_out.push_back(fmt::format("{} things in it would have to be something else", stand_ins()));
     }
 
     void buy_for_separate_serves() {
@@ -378,6 +447,7 @@ class Builder {
     kitchen::Planned planned_;
     flow::Cooking cooking_;
     AllergenSet strict_;
+    std::size_t alike_ = 0;  ///< stand-ins that are the dish's own serve apart, for all
     Candidate result_;
 };
 
@@ -440,6 +510,7 @@ AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planne
     setting.available.assign(kitchen.catalogue().ingredients().size(), std::numeric_limits<std::int64_t>::max());
     setting.can_be_bought_before.assign(setting.available.size(), true);
     setting.holds = flow::held_allergens(kitchen);
+    setting.swaps = planned.swaps;
     const Candidate checked = planned.ready_meal ? warmed(setting, planned.dish) : candidate(setting, planned.dish);
     table.refused = checked.ruled_out;
     for (const StandInUse& use : checked.stand_ins) {
@@ -465,6 +536,20 @@ bool starts_from(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, co
         return std::any_of(members.begin(), members.end(),
                            [&](IngredientId member) { return catalogue.is(member, need.of); });
     });
+}
+
+std::int64_t in_danger_at(const flow::Part& part, flow::Slot slot) {
+    std::int64_t total = 0;
+    for (std::size_t i = 0; i < part.component.units.size(); ++i) {
+        const flow::Fate& fate = part.outcome.fates[i];
+        if (fate.tossed == 0 || slot < fate.from || slot > fate.end()) continue;
+        total += fate.tossed;
+        for (const flow::Use& use : part.outcome.uses) {
+            const auto want = static_cast<std::size_t>(use.want);
+            if (use.unit == static_cast<int>(i) && part.component.wants[want].slot == slot) total += use.amount;
+        }
+    }
+    return total;
 }
 
 std::int64_t available_at(const flow::Component& component, flow::Slot slot) {

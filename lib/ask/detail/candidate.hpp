@@ -23,7 +23,11 @@ struct Setting {
     const flow::Balance* before = nullptr;   ///< with what is planned
     std::vector<std::int64_t> available;     ///< by ingredient handle: what can be used at that dinner
     std::vector<bool> can_be_bought_before;  ///< by ingredient handle: a shopping day lies between
+    /// By ingredient handle: what can be used at that dinner and is not used in time by what else is planned. Empty:
+    /// dishes are taken as they are written, with no less and no more of anything.
+    std::vector<std::int64_t> in_danger;
     flow::Holds holds;
+    std::vector<flow::LineSwap> swaps;  ///< decided beforehand
 };
 
 /// A dish with everything that was decided for it. Where `ruled_out` is not empty it cannot be an answer.
@@ -32,6 +36,7 @@ struct Candidate {
     std::vector<flow::LineSwap> swaps;
     std::vector<StandInUse> stand_ins;
     std::vector<double> stand_in_shares;  ///< by stand-in: its weight in the dish, from 0 to 1
+    std::vector<Scaled> scaled;
     std::vector<catalogue::IngredientId> bought_at_once;
     std::vector<std::string> cautions;
     flow::Cooking cooking;
@@ -61,6 +66,9 @@ struct AtTable {
 
 /// What of an ingredient can be used at a slot, whatever else the plan wants.
 [[nodiscard]] std::int64_t available_at(const flow::Component& component, flow::Slot slot);
+
+/// Of what can be used there, how much is tossed, or is used there and would be tossed else.
+[[nodiscard]] std::int64_t in_danger_at(const flow::Part& part, flow::Slot slot);
 
 /// Whether any ingredient of the eaters' lists of dislikes is in the cooking.
 [[nodiscard]] std::vector<std::string> disliked(const kitchen::Kitchen& kitchen, const kitchen::Person& person,

@@ -313,6 +313,7 @@ class Builder {
         detail.ready_meal = meal.cooking.ready_meal;
         detail.cautions = std::move(meal.cautions);
         detail.stand_ins = meal.stand_ins;
+        detail.swaps = meal.swaps;
         Alternative lines;
         lines.dish = id;
         weigh(setting, *setting.before, meal, lines);
@@ -327,6 +328,10 @@ class Builder {
         push(m, id, fixed, detail);
         if (!may_scale) return;
         for (flow::Needed& need : detail.cooking.needs) scale(m, id, meal, need, detail.scaled);
+        for (const flow::Scaled& more : detail.scaled) {
+            detail.swaps.push_back(
+                {more.ingredient, {{more.ingredient, more.amount.value()}}, detail.cooking.serves_thousandths});
+        }
         if (!detail.scaled.empty()) push(m, id, fixed, detail);
     }
 
@@ -338,7 +343,7 @@ class Builder {
     }
 
     void scale(std::size_t m, cookbook::DishId id, const Candidate& meal, flow::Needed& need,
-               std::vector<ClearScaled>& scaled) const {
+               std::vector<flow::Scaled>& scaled) const {
         if (position_[need.ingredient.index()] < 0) return;
         const cookbook::DishIngredient* line = nullptr;
         for (const auto& other : kitchen_.cookbook()[id].ingredients) {

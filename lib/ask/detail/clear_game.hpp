@@ -59,7 +59,8 @@ struct ClearOption {
 struct ClearDetail {
     flow::Cooking cooking;  ///< with what is scaled
     std::vector<flow::StandInUse> stand_ins;
-    std::vector<ClearScaled> scaled;
+    std::vector<flow::Scaled> scaled;
+    std::vector<kitchen::LineSwap> swaps;
     std::vector<ClearBecause> because;
     std::vector<std::string> cautions;
     bool ready_meal = false;

@@ -23,14 +23,6 @@ bool about_a_meal(const Finding& finding) {
     return finding.kind == Finding::Kind::not_thawed || finding.kind == Finding::Kind::short_of;
 }
 
-const Planned* planned_row(const kitchen::Kitchen& kitchen, basics::Day day, Meal meal,
-                           std::optional<cookbook::DishId> dish) {
-    for (const Planned& row : kitchen.plan) {
-        if (row.day == day && row.meal == meal && (!dish || row.dish == *dish)) return &row;
-    }
-    return nullptr;
-}
-
 bool has_occasion(const kitchen::Kitchen& kitchen, basics::Day day) {
     return std::any_of(kitchen.household.occasions.begin(), kitchen.household.occasions.end(),
                        [&](const kitchen::Occasion& occasion) { return occasion.day == day; });
@@ -133,9 +125,18 @@ std::optional<Mend> Mender::tried(Mend mend, const Finding& finding, const kitch
     return mend;
 }
 
+/// As the dish is written.
+kitchen::LineSwap Mender::swap_of(const cookbook::Dish& dish, IngredientId of, const graph::StandIn& stand_in) const {
+    kitchen::LineSwap swap{of, {}, std::int64_t{1000} * dish.serves};
+    const auto amount = flow::of_the_dish(dish, of, swap.serves_thousandths);
+    for (const auto& [use, ratio] : stand_in.use)
+        swap.use.emplace_back(use, flow::in_place_of(kitchen_.catalogue(), of, amount, use, ratio));
+    return swap;
+}
+
 std::optional<Mend> Mender::stand_in(const Finding& finding) const {
     if (!finding.dish) return std::nullopt;
-    const Planned* row = planned_row(kitchen_, finding.day, finding.meal, finding.dish);
+    const Planned* row = kitchen::planned(kitchen_.plan, finding.day, finding.meal, finding.dish);
     if (row == nullptr || row->ready_meal) return std::nullopt;
     catalogue::AllergenSet avoid;
     for (const std::size_t eater : kitchen::eaters(kitchen_, row->day, row->meal))
@@ -161,18 +162,18 @@ std::optional<Mend> Mender::stand_in(const Finding& finding) const {
             mend.dish = row->dish;
             mend.of = finding.ingredient;
             mend.fit = s.fit();
-            mend.swaps = {{finding.ingredient, s.use}};
-            const flow::Cooking with = flow::cook(kitchen_, *row, mend.swaps, &holds_);
+            const auto swap = swap_of(dish, finding.ingredient, s);
+            mend.change = kitchen::set_swaps(at(), *row, kitchen::both({&swap, 1}, row->swaps));
+            const flow::Cooking with = flow::cook(kitchen_, mend.change.plan.back().row, {}, &holds_);
             std::vector<flow::Cooking> cookings = before_.cookings;
             for (flow::Cooking& cooking : cookings) {
                 if (cooking.day == row->day && cooking.meal == row->meal && cooking.dish == row->dish) cooking = with;
             }
             if (!helps(finding, balancer_.rebalance(before_, std::move(cookings)))) continue;
-            const auto amount = basics::fits(
-                basics::scale(line.amount.value(), with.serves_thousandths, std::int64_t{1000} * dish.serves));
-            for (const auto& [id, ratio] : s.use) {
-                const auto used = flow::in_place_of(kitchen_.catalogue(), line.ingredient, amount, id, ratio);
-                mend.use.emplace_back(id, measure::Amount{kitchen_.catalogue()[id].dimension, used});
+            for (const auto& [id, amount] : swap.use) {
+                mend.use.emplace_back(id, measure::Amount{kitchen_.catalogue()[id].dimension,
+                                                          basics::fits(basics::scale(amount, with.serves_thousandths,
+                                                                                     swap.serves_thousandths))});
             }
             return mend;
         }
@@ -214,7 +215,8 @@ std::optional<Mend> Mender::exchange_days(const Finding& finding) const {
     };
     const auto in_span = [&](const Planned& row) { return before_.span.contains(row.day); };
     if (about_a_meal(finding)) {
-        const Planned* row = finding.dish ? planned_row(kitchen_, finding.day, finding.meal, finding.dish) : nullptr;
+        const Planned* row =
+            finding.dish ? kitchen::planned(kitchen_.plan, finding.day, finding.meal, finding.dish) : nullptr;
         if (row == nullptr) return std::nullopt;
         for (const Planned& other : kitchen_.plan) {
             if (!in_span(other) || other.meal != row->meal || other.day == row->day) continue;
@@ -260,7 +262,8 @@ std::optional<Mend> Mender::dish_instead(const Finding& finding, const kitchen::
 }
 
 std::optional<Mend> Mender::other_dish(const Finding& finding) const {
-    const Planned* row = finding.dish ? planned_row(kitchen_, finding.day, finding.meal, finding.dish) : nullptr;
+    const Planned* row =
+        finding.dish ? kitchen::planned(kitchen_.plan, finding.day, finding.meal, finding.dish) : nullptr;
     if (row == nullptr || row->meal != Meal::dinner || row->left > 0) return std::nullopt;
     const flow::Slot slot = flow::dinner_of(static_cast<int>((row->day - before_.span.first).count()));
     std::vector<std::pair<graph::Ppm, cookbook::DishId>> likely;
@@ -305,7 +308,7 @@ std::optional<Mend> Mender::dish_that_eats(const Finding& finding) const {
     // Open nights first, then nights on which something else is planned; at each the earliest first.
     for (const bool open : {true, false}) {
         for (basics::Day day = today_; day <= std::min(finding.day, before_.span.last); day += basics::days{1}) {
-            const Planned* row = planned_row(kitchen_, day, Meal::dinner, {});
+            const Planned* row = kitchen::planned(kitchen_.plan, day, Meal::dinner);
             if ((row == nullptr) != open || kitchen::serves_wanted(kitchen_, day, Meal::dinner) == 0) continue;
             if (row != nullptr && (row->left > 0 || has_occasion(kitchen_, day))) continue;
             for (const auto& [amount, id] : eating) {

@@ -1,7 +1,10 @@
 // The ledger's rows as JSON, in both directions: each kind of row names its fields once.
 #pragma once
 
+#include <cstdint>
+#include <string>
 #include <string_view>
+#include <utility>
 
 #include "store/rows.hpp"
 
@@ -63,6 +66,19 @@ void walk(Io& io, store::EntryRow& row) {
 }
 
 template <class Io>
+void walk(Io& io, std::pair<std::string, std::int64_t>& use) {
+    io.need("of", use.first);
+    io.need("amount", use.second);
+}
+
+template <class Io>
+void walk(Io& io, store::SwapRow& row) {
+    io.need("of", row.of);
+    io.need("serves", row.serves);
+    io.need("use", row.use);
+}
+
+template <class Io>
 void walk(Io& io, store::PlanRow& row) {
     io.need("number", row.number);
     io.need("command", row.command);
@@ -73,6 +89,7 @@ void walk(Io& io, store::PlanRow& row) {
     io.maybe("ready_meal", row.ready_meal);
     io.maybe("serves", row.serves);
     io.maybe("left", row.left);
+    io.maybe("swaps", row.swaps);
 }
 
 template <class Io>

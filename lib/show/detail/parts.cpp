@@ -26,6 +26,35 @@ Json stand_in_json(const flow::StandInUse& use, const kitchen::Kitchen& kitchen)
             {"note", use.note.empty() ? Json(nullptr) : Json(use.note)}};
 }
 
+Json scaled_json(std::span<const flow::Scaled> scaled, const kitchen::Kitchen& kitchen) {
+    Json list = Json::array();
+    for (const flow::Scaled& one : scaled) {
+        const auto& thing = kitchen.catalogue()[one.ingredient];
+        list.push_back({{"ingredient", thing.id},
+                        {"label", thing.name},
+                        {"amount", json_amount(one.amount, thing)},
+                        {"times", one.thousandths / 1000.0}});
+    }
+    return list;
+}
+
+Json swaps_json(std::span<const kitchen::LineSwap> swaps, const kitchen::Kitchen& kitchen) {
+    Json list = Json::array();
+    for (const kitchen::LineSwap& swap : swaps) {
+        Json parts = Json::array();
+        for (const auto& [id, amount] : swap.use) {
+            const auto& thing = kitchen.catalogue()[id];
+            parts.push_back({{"ingredient", thing.id},
+                             {"label", thing.name},
+                             {"amount", json_amount({thing.dimension, amount}, thing)}});
+        }
+        list.push_back({{"for", kitchen.catalogue()[swap.of].id},
+                        {"use", std::move(parts)},
+                        {"serves", json_serves(swap.serves_thousandths)}});
+    }
+    return list;
+}
+
 Json purchase_json(const flow::Purchase& buy, const kitchen::Kitchen& kitchen) {
     const auto& thing = kitchen.catalogue()[buy.ingredient];
     return {{"ingredient", thing.id},

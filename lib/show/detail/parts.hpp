@@ -3,6 +3,7 @@
 
 #include <cmath>
 #include <nlohmann/json_fwd.hpp>
+#include <span>
 #include <string>
 
 #include "flow/parts.hpp"
@@ -17,6 +18,9 @@ namespace samebase::show::detail {
                                          bool with_amounts);
 
 [[nodiscard]] Json stand_in_json(const flow::StandInUse& use, const kitchen::Kitchen& kitchen);
+[[nodiscard]] Json scaled_json(std::span<const flow::Scaled> scaled, const kitchen::Kitchen& kitchen);
+/// With what in place of what a planned meal is cooked.
+[[nodiscard]] Json swaps_json(std::span<const kitchen::LineSwap> swaps, const kitchen::Kitchen& kitchen);
 [[nodiscard]] Json purchase_json(const flow::Purchase& buy, const kitchen::Kitchen& kitchen);
 
 /// "proved best", "within 1.2 % of best".

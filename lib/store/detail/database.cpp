@@ -1,5 +1,6 @@
 #include "store/detail/database.hpp"
 
+#include <SQLiteCpp/Backup.h>
 #include <fmt/format.h>
 #include <sqlite3.h>
 #include <unistd.h>
@@ -160,6 +161,17 @@ bool has_log(const fs::path& path) {
     return !error && size > 0;
 }
 
+/// What an older version wrote is read from a copy in memory that has the present layout; the file stays as it is.
+Database in_present_layout(Database db) {
+    if (db->execAndGet("PRAGMA user_version").getInt() == layout_version) return db;
+    auto copy = std::make_unique<SQLite::Database>(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+    SQLite::Backup backup(*copy, *db);
+    if (backup.executeStep(-1) != SQLITE_DONE) throw SQLite::Exception("the copy is not finished", SQLITE_BUSY);
+    configure(*copy);
+    migrate(*copy);
+    return copy;
+}
+
 }  // namespace
 
 bool busy(const SQLite::Exception& error) {
@@ -233,7 +245,7 @@ basics::Result<Database> open_to_read(const fs::path& path) {
             auto db = std::make_unique<SQLite::Database>(file, SQLite::OPEN_READONLY, busy_milliseconds);
             configure(*db);
             if (auto fine = sound(*db, file); !fine) return tl::make_unexpected(fine.error());
-            return db;
+            return in_present_layout(std::move(db));
         } catch (const SQLite::Exception& error) {
             const int code = error.getErrorCode();
             if (code != SQLITE_CANTOPEN && code != SQLITE_READONLY) throw;
@@ -245,7 +257,7 @@ basics::Result<Database> open_to_read(const fs::path& path) {
         auto db = std::make_unique<SQLite::Database>(immutable_name(path), SQLite::OPEN_READONLY | SQLite::OPEN_URI);
         configure(*db);
         if (auto fine = sound(*db, file); !fine) return tl::make_unexpected(fine.error());
-        return db;
+        return in_present_layout(std::move(db));
     });
 }
 

@@ -101,7 +101,7 @@ Document rows_of(SQLite::Database& db, const Names& names, const kitchen::Change
         std::optional<std::int64_t> serves;
         if (edit.row.serves) serves = *edit.row.serves;
         rows.plan.push_back({plan++, command, edit.adds, edit.row.day, edit.row.meal, names.dish(edit.row.dish),
-                             edit.row.ready_meal, serves, edit.row.left});
+                             edit.row.ready_meal, serves, edit.row.left, swap_rows(names, edit.row.swaps)});
     }
     std::int64_t history = next_number<HistoryRow>(db);
     for (const kitchen::HistoryEdit& edit : change.history) {

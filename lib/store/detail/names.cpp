@@ -10,6 +10,34 @@ std::optional<stock::PlaceId> Names::place(const std::string& id) const {
     return basics::find_sorted<stock::PlaceId>(household.places, id);
 }
 
+std::vector<SwapRow> swap_rows(const Names& names, const std::vector<kitchen::LineSwap>& swaps) {
+    std::vector<SwapRow> rows;
+    for (const kitchen::LineSwap& swap : swaps) {
+        SwapRow& row = rows.emplace_back(SwapRow{names.ingredient(swap.of), swap.serves_thousandths, {}});
+        for (const auto& [use, amount] : swap.use) row.use.emplace_back(names.ingredient(use), amount);
+    }
+    return rows;
+}
+
+basics::Result<std::vector<kitchen::LineSwap>> swaps_of(const Names& names, const std::string& where,
+                                                        const std::vector<SwapRow>& rows) {
+    basics::Problems problems;
+    const auto known = [&](const std::string& id) {
+        const auto ingredient = names.knowledge.catalogue.ingredient(id);
+        if (!ingredient)
+            problems.push_back(
+                {where, fmt::format("'{}' is not an ingredient", id), "an ingredient of the catalogue", std::nullopt});
+        return ingredient.value_or(catalogue::IngredientId{});
+    };
+    std::vector<kitchen::LineSwap> swaps;
+    for (const SwapRow& row : rows) {
+        kitchen::LineSwap& swap = swaps.emplace_back(kitchen::LineSwap{known(row.of), {}, row.serves});
+        for (const auto& [use, amount] : row.use) swap.use.emplace_back(known(use), amount);
+    }
+    if (!problems.empty()) return tl::make_unexpected(std::move(problems));
+    return swaps;
+}
+
 LotRow lot_row(const Names& names, const stock::Lot& lot) {
     std::optional<std::string> dish;
     if (lot.dish) dish = names.dish(*lot.dish);

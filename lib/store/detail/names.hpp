@@ -4,6 +4,7 @@
 #include <optional>
 #include <set>
 #include <string>
+#include <vector>
 
 #include "basics/problem.hpp"
 #include "kitchen/kitchen.hpp"
@@ -20,6 +21,12 @@ struct Names {
     [[nodiscard]] const std::string& place(stock::PlaceId id) const { return household.places[id.index()].id; }
     [[nodiscard]] std::optional<stock::PlaceId> place(const std::string& id) const;
 };
+
+[[nodiscard]] std::vector<SwapRow> swap_rows(const Names& names, const std::vector<kitchen::LineSwap>& swaps);
+
+/// A Problem where an ingredient is not what the kitchen knows.
+[[nodiscard]] basics::Result<std::vector<kitchen::LineSwap>> swaps_of(const Names& names, const std::string& where,
+                                                                      const std::vector<SwapRow>& rows);
 
 [[nodiscard]] LotRow lot_row(const Names& names, const stock::Lot& lot);
 [[nodiscard]] Standing standing(const Names& names, const stock::Lot& lot);

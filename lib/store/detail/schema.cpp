@@ -223,7 +223,22 @@ CREATE TRIGGER fact_edit_takes AFTER INSERT ON fact_edit WHEN NEW.adds = 0 BEGIN
 END;
 )sql";
 
-constexpr std::array<std::string_view, 1> all{version_1};
+// A planned meal can hold what is cooked in place of what its dish asks for: see write_swaps().
+constexpr std::string_view version_2 = R"sql(
+ALTER TABLE plan_edit ADD COLUMN swaps TEXT NOT NULL DEFAULT '';
+ALTER TABLE plan ADD COLUMN swaps TEXT NOT NULL DEFAULT '';
+DROP TRIGGER plan_edit_follows;
+CREATE TRIGGER plan_edit_follows BEFORE INSERT ON plan_edit
+WHEN NEW.adds = 0 AND NOT EXISTS (SELECT 1 FROM plan WHERE day = NEW.day AND meal = NEW.meal AND dish = NEW.dish AND
+    ready_meal = NEW.ready_meal AND serves IS NEW.serves AND extra = NEW.extra AND swaps = NEW.swaps)
+BEGIN SELECT RAISE(ABORT, 'what leaves the plan is in it'); END;
+DROP TRIGGER plan_edit_adds;
+CREATE TRIGGER plan_edit_adds AFTER INSERT ON plan_edit WHEN NEW.adds = 1 BEGIN
+    INSERT INTO plan VALUES (NEW.day, NEW.meal, NEW.dish, NEW.ready_meal, NEW.serves, NEW.extra, NEW.swaps);
+END;
+)sql";
+
+constexpr std::array<std::string_view, 2> all{version_1, version_2};
 
 }  // namespace
 

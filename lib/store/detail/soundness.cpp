@@ -117,17 +117,17 @@ void same(const std::map<Key, std::int64_t>& from_edits, const std::map<Key, std
 }
 
 void rest_follows(SQLite::Database& db, const Document& all, Findings& findings) {
-    using PlanKey =
-        std::tuple<basics::Day, kitchen::Meal, std::string, bool, std::optional<std::int64_t>, std::int64_t>;
+    using PlanKey = std::tuple<basics::Day, kitchen::Meal, std::string, bool, std::optional<std::int64_t>, std::int64_t,
+                               std::string>;
     const auto plan_key = [](const PlanRow& r) {
-        return PlanKey{r.day, r.meal, r.dish, r.ready_meal, r.serves, r.left};
+        return PlanKey{r.day, r.meal, r.dish, r.ready_meal, r.serves, r.left, write_swaps(r.swaps)};
     };
     std::map<PlanKey, std::int64_t> plan;
-    SQLite::Statement plans(db, "SELECT day, meal, dish, ready_meal, serves, extra FROM plan");
+    SQLite::Statement plans(db, "SELECT day, meal, dish, ready_meal, serves, extra, swaps FROM plan");
     while (plans.executeStep()) {
         PlanRow r;
         Reader read(plans);
-        read(r.day), read(r.meal), read(r.dish), read(r.ready_meal), read(r.serves), read(r.left);
+        read(r.day), read(r.meal), read(r.dish), read(r.ready_meal), read(r.serves), read(r.left), read(r.swaps);
         ++plan[plan_key(r)];
     }
     same(present<PlanKey>(all.plan, plan_key), plan, "the plan", findings);

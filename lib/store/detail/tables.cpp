@@ -88,6 +88,58 @@ void Reader::operator()(std::vector<std::int64_t>& packs) {
     }
 }
 
+std::string write_swaps(const std::vector<SwapRow>& swaps) {
+    std::string text;
+    for (const SwapRow& swap : swaps) {
+        text += fmt::format("{}{}/{}=", text.empty() ? "" : ",", swap.of, swap.serves);
+        bool first = true;
+        for (const auto& [use, amount] : swap.use) {
+            text += fmt::format("{}{}:{}", first ? "" : "+", use, amount);
+            first = false;
+        }
+    }
+    return text;
+}
+
+namespace {
+
+/// Up to that mark, which goes as well; all of it where there is none.
+std::string_view taken(std::string_view& text, char mark) {
+    const auto at = text.find(mark);
+    const auto before = text.substr(0, at);
+    text.remove_prefix(at == std::string_view::npos ? text.size() : at + 1);
+    return before;
+}
+
+std::int64_t count_of(std::string_view digits, std::int64_t least, const std::string& all) {
+    std::int64_t value = 0;
+    const char* const end = digits.data() + digits.size();
+    const auto [rest, error] = std::from_chars(digits.data(), end, value);
+    if (error != std::errc{} || rest != end || value < least) unreadable(all);
+    return value;
+}
+
+}  // namespace
+
+void Reader::operator()(std::vector<SwapRow>& swaps) {
+    const std::string text = statement_.getColumn(next_++).getString();
+    swaps.clear();
+    std::string_view rest = text;
+    while (!rest.empty()) {
+        std::string_view uses = taken(rest, ',');
+        std::string_view head = taken(uses, '=');
+        SwapRow& swap = swaps.emplace_back();
+        swap.of = taken(head, '/');
+        swap.serves = count_of(head, 1, text);
+        while (!uses.empty()) {
+            std::string_view amount = taken(uses, '+');
+            const std::string_view use = taken(amount, ':');
+            swap.use.emplace_back(use, count_of(amount, 0, text));
+        }
+        if (swap.of.empty()) unreadable(text);
+    }
+}
+
 template <class Enum, class Read>
 void Reader::word(Enum& value, Read read) {
     const std::string text = statement_.getColumn(next_++).getString();

@@ -66,11 +66,13 @@ struct Table<EntryRow> {
 template <>
 struct Table<PlanRow> {
     static constexpr std::string_view name = "plan_edit";
-    static constexpr std::string_view columns = "number, command, adds, day, meal, dish, ready_meal, serves, extra";
-    static constexpr int width = 9;
+    static constexpr std::string_view columns =
+        "number, command, adds, day, meal, dish, ready_meal, serves, extra, swaps";
+    static constexpr int width = 10;
     template <class V, class Row>
     static void walk(V& v, Row& r) {
         v(r.number), v(r.command), v(r.adds), v(r.day), v(r.meal), v(r.dish), v(r.ready_meal), v(r.serves), v(r.left);
+        v(r.swaps);
     }
 };
 
@@ -99,6 +101,9 @@ struct Table<FactRow> {
 /// Packs as the file keeps them: "500000,480000".
 [[nodiscard]] std::string write_packs(const std::vector<std::int64_t>& packs);
 
+/// Swaps as the file keeps them: "cheddar/4000=tasty-cheese:120000,celery/4000=,mince/4000=lentils:300+carrot:100".
+[[nodiscard]] std::string write_swaps(const std::vector<SwapRow>& swaps);
+
 class Binder {
   public:
     explicit Binder(SQLite::Statement& statement) : statement_(statement) {}
@@ -107,6 +112,7 @@ class Binder {
     void operator()(const std::string& value) { statement_.bind(next_++, value); }
     void operator()(basics::Day day) { (*this)(std::int64_t{day.time_since_epoch().count()}); }
     void operator()(const std::vector<std::int64_t>& packs) { (*this)(write_packs(packs)); }
+    void operator()(const std::vector<SwapRow>& swaps) { (*this)(write_swaps(swaps)); }
     template <class Enum>
     requires std::is_enum_v<Enum>
     void operator()(Enum value) {
@@ -140,6 +146,7 @@ class Reader {
         day = basics::Day{basics::days{static_cast<basics::days::rep>(statement_.getColumn(next_++).getInt64())}};
     }
     void operator()(std::vector<std::int64_t>& packs);
+    void operator()(std::vector<SwapRow>& swaps);
     void operator()(stock::Kind& value);
     void operator()(stock::Column& value);
     void operator()(stock::State& value);
@@ -187,6 +194,10 @@ class Seal {
     void operator()(const std::vector<std::int64_t>& packs) {
         (*this)(static_cast<std::int64_t>(packs.size()));
         for (const std::int64_t pack : packs) (*this)(pack);
+    }
+    /// None add nothing: a row that version 1 wrote keeps its seal.
+    void operator()(const std::vector<SwapRow>& swaps) {
+        if (!swaps.empty()) text(write_swaps(swaps));
     }
     template <class Enum>
     requires std::is_enum_v<Enum>

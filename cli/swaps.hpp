@@ -1,0 +1,21 @@
+// What goes into a dish in place of what it asks for, as a cook says it: "pork mince for beef mince, nothing for
+// celery".
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "context.hpp"
+#include "kitchen/kitchen.hpp"
+
+namespace samebase::cli {
+
+/// Of the option --with, for so many serves in thousandths (above 0): "turkey mince for beef mince", "300 g lentils +
+/// 100 g carrot for beef mince", "nothing for celery", with commas between. Where no amount is said it is that of the
+/// best known stand-in, else weight for weight. Failures: what is no ingredient of the dish, or is said twice.
+[[nodiscard]] tl::expected<std::vector<kitchen::LineSwap>, Failure> read_swaps(const std::string& text,
+                                                                               const kitchen::Kitchen& kitchen,
+                                                                               cookbook::DishId dish,
+                                                                               std::int64_t serves);
+
+}  // namespace samebase::cli
