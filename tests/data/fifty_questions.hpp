@@ -1,5 +1,6 @@
-// The questions of fifty_questions.json: one household with one kitchen, and for each question what is asked about, in
-// which month, who avoids what, which dishes a cook expects among the first ten answers and what must be among none.
+// The questions of fifty_questions.json and more_questions.json: one household with one kitchen, and for each question
+// what is asked about, in which month, who avoids what, which dishes a cook expects among the first ten answers and
+// what must be among none.
 #pragma once
 
 #include <fmt/format.h>
@@ -49,11 +50,14 @@ inline cookbook::DishId shipped_dish(const std::string& id) {
     return *found;
 }
 
+inline nlohmann::json read_questions(const std::string& name) {
+    const std::string path = SAMEBASE_SOURCE_DIR "/tests/data/" + name;
+    return exchange::parse(exchange::read_file(path).value(), path).value();
+}
+
+/// With the household and its stock.
 inline const nlohmann::json& questions_document() {
-    static const nlohmann::json document = [] {
-        const std::string name = SAMEBASE_SOURCE_DIR "/tests/data/fifty_questions.json";
-        return exchange::parse(exchange::read_file(name).value(), name).value();
-    }();
+    static const nlohmann::json document = read_questions("fifty_questions.json");
     return document;
 }
 
@@ -94,14 +98,16 @@ inline CooksQuestion read_question(const nlohmann::json& row) {
     return question;
 }
 
+inline std::vector<CooksQuestion> questions_of(const nlohmann::json& document) {
+    std::vector<CooksQuestion> read;
+    for (const auto& row : document.at("questions")) {
+        if (!row.contains("section")) read.push_back(read_question(row));
+    }
+    return read;
+}
+
 inline const std::vector<CooksQuestion>& cooks_questions() {
-    static const std::vector<CooksQuestion> questions = [] {
-        std::vector<CooksQuestion> read;
-        for (const auto& row : questions_document().at("questions")) {
-            if (!row.contains("section")) read.push_back(read_question(row));
-        }
-        return read;
-    }();
+    static const std::vector<CooksQuestion> questions = questions_of(questions_document());
     return questions;
 }
 
