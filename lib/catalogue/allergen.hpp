@@ -61,6 +61,11 @@ class AllergenSet {
         set.bits_ = bits_ & other.bits_;
         return set;
     }
+    [[nodiscard]] constexpr AllergenSet without(AllergenSet other) const {
+        AllergenSet set;
+        set.bits_ = bits_ & ~other.bits_;
+        return set;
+    }
     [[nodiscard]] constexpr bool empty() const { return bits_ == 0; }
     [[nodiscard]] std::vector<Allergen> members() const;
     friend constexpr bool operator==(const AllergenSet&, const AllergenSet&) = default;

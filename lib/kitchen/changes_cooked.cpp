@@ -53,7 +53,8 @@ std::vector<Need> needs(const Draft& draft, const Cooked& what) {
     return list;
 }
 
-basics::Result<void> eat_need(Draft& draft, const Need& need) {
+/// Eats it, and adds to `holds` what the lots hold that it comes from.
+basics::Result<void> eat_need(Draft& draft, const Need& need, catalogue::AllergenSet& holds) {
     std::vector<LotNumber> lots = draft.find({{}, need.ingredient, {}, {}});
     detail::leave_expired(draft, lots);
     detail::in_eating_order(draft, lots);
@@ -68,6 +69,7 @@ basics::Result<void> eat_need(Draft& draft, const Need& need) {
     if (!portions) return tl::make_unexpected(portions.error());
     for (const detail::Portion& portion : *portions) {
         const Lot before = draft.lot(portion.lot);
+        holds.add(stock::counted_allergens(before, draft.kitchen().catalogue(), draft.kitchen().cookbook()));
         const bool from_frozen = draft.ingredient(before.ingredient).thaw == catalogue::Thaw::from_frozen;
         if (!before.ready(draft.day()) && !(from_frozen && before.state == stock::State::frozen)) {
             draft.note(
@@ -78,8 +80,11 @@ basics::Result<void> eat_need(Draft& draft, const Need& need) {
     return {};
 }
 
-void make(Draft& draft, Lot lot, const measure::Amount& amount, std::vector<std::string>& parts) {
+/// A lot of what was cooked, from things that hold these allergens.
+void make(Draft& draft, Lot lot, const measure::Amount& amount, catalogue::AllergenSet holds,
+          std::vector<std::string>& parts) {
     lot.amount = amount;
+    lot.also = holds.without(stock::counted_allergens(lot, draft.kitchen().catalogue(), draft.kitchen().cookbook()));
     draft.set_dates(lot);
     draft.enter(Kind::cooked, Column::in, lot, amount.value());
     parts.push_back(fmt::format("{} into {}{}", draft.told(lot, amount.value()), draft.kitchen().place(lot.place).name,
@@ -123,11 +128,15 @@ basics::Result<Change> cooked(const At& at, const Cooked& what) {
     Draft draft(at, "cooked");
     if (auto fine = sound(draft, what); !fine) return tl::make_unexpected(fine.error());
     const cookbook::Dish& dish = at.kitchen.cookbook()[what.dish];
+    catalogue::AllergenSet holds;
+    for (const LineSwap& swap : what.swaps) {
+        for (const auto& [use, amount] : swap.use) holds.add(at.kitchen.catalogue()[use].counted_allergens());
+    }
     for (const Need& need : needs(draft, what)) {
         if (need.amount.value() == 0) continue;
         const bool staple = at.kitchen.household.staples[need.ingredient.index()];
         const Need wanted{need.ingredient, need.amount, need.optional || staple};
-        if (auto eaten = eat_need(draft, wanted); !eaten) return tl::make_unexpected(eaten.error());
+        if (auto eaten = eat_need(draft, wanted, holds); !eaten) return tl::make_unexpected(eaten.error());
     }
     const auto pieces = [](std::int64_t value) { return measure::Amount{measure::Dimension::pieces, value}; };
     const basics::Money each = cost_per_serve(at.kitchen, what.dish);
@@ -137,7 +146,7 @@ basics::Result<Change> cooked(const At& at, const Cooked& what) {
         Lot lot = draft.arrive(*dish.leaves, what.dish, place);
         lot.paid = basics::Money{basics::fits(basics::scale(each.minor, serves, 1000))};
         lot.paid_for = serves;
-        make(draft, lot, pieces(serves), made);
+        make(draft, lot, pieces(serves), holds, made);
     };
     if (what.freeze > 0) {
         if (!stock::freezes(at.kitchen.place(*what.freezer).kind)) {
@@ -156,7 +165,7 @@ basics::Result<Change> cooked(const At& at, const Cooked& what) {
         const auto amount = measure::scaled(by_product.amount, what.serves, std::int64_t{1000} * dish.serves);
         if (!amount || amount->is_zero()) continue;
         Lot lot = draft.arrive(by_product.ingredient, what.dish, what.leftovers);
-        make(draft, lot, *amount, made);
+        make(draft, lot, *amount, holds, made);
     }
     const Had had{at.day, what.meal, what.dish};
     if (std::find(at.kitchen.history.begin(), at.kitchen.history.end(), had) == at.kitchen.history.end()) {

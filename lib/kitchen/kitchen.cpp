@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 #include <tuple>
 #include <utility>
 
@@ -53,6 +54,19 @@ bool Kitchen::taken_as_there(catalogue::IngredientId id) const {
     return household.staples[id.index()] && !household.staples_out[id.index()];
 }
 
+namespace {
+
+bool sound(const std::vector<LineSwap>& swaps) {
+    std::set<catalogue::IngredientId> seen;
+    return std::all_of(swaps.begin(), swaps.end(), [&](const LineSwap& swap) {
+        const bool amounts =
+            std::all_of(swap.use.begin(), swap.use.end(), [](const auto& use) { return use.second >= 0; });
+        return swap.serves_thousandths > 0 && amounts && seen.insert(swap.of).second;
+    });
+}
+
+}  // namespace
+
 std::optional<std::string> Kitchen::check() const {
     if (auto reason = catalogue().check()) return reason;
     if (auto reason = cookbook().check(catalogue())) return reason;
@@ -65,6 +79,9 @@ std::optional<std::string> Kitchen::check() const {
     const auto key = [](const Planned& p) { return std::tuple{p.day, p.meal, p.dish}; };
     if (!std::is_sorted(plan.begin(), plan.end(), [&](const auto& a, const auto& b) { return key(a) < key(b); })) {
         return "the plan is out of order";
+    }
+    for (const Planned& row : plan) {
+        if (!sound(row.swaps)) return fmt::format("the plan of {} swaps what cannot be", basics::iso(row.day));
     }
     if (!std::is_sorted(history.begin(), history.end(), [](const Had& a, const Had& b) { return a.day < b.day; })) {
         return "the history is out of order";

@@ -96,6 +96,7 @@ catalogue::AllergenSet counted_allergens(const Lot& lot, const catalogue::Catalo
                                          const cookbook::Cookbook& cookbook) {
     catalogue::AllergenSet set = catalogue[lot.ingredient].counted_allergens();
     if (lot.dish) set.add(cookbook::allergens(cookbook[*lot.dish], catalogue));
+    set.add(lot.also);
     return set;
 }
 

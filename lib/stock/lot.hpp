@@ -32,6 +32,8 @@ struct Lot {
     LotNumber number = 0;
     catalogue::IngredientId ingredient;
     std::optional<cookbook::DishId> dish;  ///< for a leftover or ready meal: what was cooked
+    /// What went into it holds these, and neither the ingredient nor the dish says so.
+    catalogue::AllergenSet also;
     PlaceId place;
     measure::Amount amount;               ///< in the ingredient's own dimension; 0 with `rough`
     std::optional<measure::Rough> rough;  ///< "some", "low", "lots": present, and left out of sums
@@ -68,7 +70,7 @@ struct Lot {
 /// use-by.
 void set_dates(Lot& lot, const catalogue::Ingredient& ingredient, PlaceKind place);
 
-/// What the lot holds: its ingredient's allergens and those of the dish that it was cooked as.
+/// What the lot holds: its ingredient's allergens, those of the dish that it was cooked as, and what went into it else.
 [[nodiscard]] catalogue::AllergenSet counted_allergens(const Lot& lot, const catalogue::Catalogue& catalogue,
                                                        const cookbook::Cookbook& cookbook);
 

@@ -36,6 +36,7 @@ struct LotRow {
     std::optional<std::string> dish;
     basics::Day arrived;
     measure::Dimension dimension = measure::Dimension::mass;
+    std::vector<std::string> also{};  ///< allergens
 
     friend bool operator==(const LotRow&, const LotRow&) = default;
 };

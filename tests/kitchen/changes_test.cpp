@@ -217,6 +217,45 @@ TEST_CASE("something else is cooked instead of what the dish asks for") {
     CHECK(story.has("peas") == 1'400'000);
 }
 
+TEST_CASE("what is left holds what went into it in place of something, from lot to lot") {
+    Story story;
+    const auto holds = [&](std::string_view what) {
+        const auto found =
+            std::find_if(story.kitchen.lots.rbegin(), story.kitchen.lots.rend(),
+                         [&](const stock::Lot& lot) { return lot.ingredient == world.ingredient(what); });
+        REQUIRE(found != story.kitchen.lots.rend());
+        return stock::counted_allergens(*found, story.kitchen.catalogue(), story.kitchen.cookbook());
+    };
+    const auto loaf_with = [&](const char* of, const char* use) {
+        kitchen::Cooked what;
+        what.dish = world.dish("meat-loaf");
+        what.serves = 5000;
+        what.leftovers = world.place("fridge");
+        what.swaps = {{world.ingredient(of), {{world.ingredient(use), 1'000}}, 5'000}};
+        story.does([&](const At& at) { return kitchen::cooked(at, what); });
+    };
+    loaf_with("onion", "peas");
+    const auto plain = holds("cold-meat-loaf");
+    CHECK(plain.has(catalogue::Allergen::egg));
+    CHECK_FALSE(plain.has(catalogue::Allergen::milk));
+    CHECK(story.kitchen.lots.back().also.empty());
+    loaf_with("onion", "milk");
+    CHECK(holds("cold-meat-loaf").has(catalogue::Allergen::milk));
+    story.does([&](const At& at) {
+        const kitchen::Item item{{story.kitchen.lots.front().number, {}, {}, {}}, {}, {}};
+        return kitchen::tossed(at, {&item, 1}, "");
+    });
+    // The lot with milk goes into another dish: what that leaves holds milk too.
+    kitchen::Cooked soup;
+    soup.dish = world.dish("roast-chicken");
+    soup.serves = 4000;
+    soup.leftovers = world.place("fridge");
+    soup.swaps = {{world.ingredient("peas"), {{world.ingredient("cold-meat-loaf"), 1'000}}, 4'000}};
+    story.does([&](const At& at) { return kitchen::cooked(at, soup); });
+    CHECK(holds("cold-roast-chicken").has(catalogue::Allergen::milk));
+    CHECK(holds("chicken-carcass").has(catalogue::Allergen::milk));
+}
+
 TEST_CASE("a planned meal is cooked with something else, and as it is written again") {
     Story story;
     const basics::Day friday = day("2026-11-27");

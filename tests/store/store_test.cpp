@@ -109,6 +109,23 @@ TEST_CASE("a planned meal keeps what is cooked in place of what, and undo brings
     CHECK(state_of(store).plan.front().swaps == swaps());
 }
 
+TEST_CASE("a lot keeps the allergens of what went into it, and so does its document") {
+    const Folder folder;
+    Store store = open(folder.file());
+    kitchen::Cooked what;
+    what.dish = world.dish("meat-loaf");
+    what.serves = 5'000;
+    what.leftovers = world.place("fridge");
+    what.swaps = {{world.ingredient("onion"), {{world.ingredient("milk"), 100'000}}, 5'000}};
+    carry(store, [&](const At& at) { return kitchen::cooked(at, what); });
+    catalogue::AllergenSet milk;
+    milk.add(catalogue::Allergen::milk);
+    CHECK(state_of(store).lots.back().also == milk);
+    CHECK(expect(store.export_all()).lots.back().also == std::vector<std::string>{"milk"});
+    CHECK(said(folder.file(), "UPDATE lot SET also = '' WHERE also <> ''") == "a lot changes by entries only");
+    expect(store.check());
+}
+
 TEST_CASE("a change that was computed from an older state is not written") {
     const Folder folder;
     Store store = open(folder.file());

@@ -231,8 +231,10 @@ void Life::write(const Change& change) {
         if (arrived_.insert(lot.number).second) {
             std::optional<std::string> dish;
             if (lot.dish) dish = cookbook[*lot.dish].id;
+            std::vector<std::string> also;
+            for (const auto allergen : lot.also.members()) also.emplace_back(catalogue::name(allergen));
             document_.lots.push_back(
-                {lot.number, catalogue[lot.ingredient].id, dish, lot.arrived, lot.amount.dimension()});
+                {lot.number, catalogue[lot.ingredient].id, dish, lot.arrived, lot.amount.dimension(), std::move(also)});
         }
         document_.entries.push_back({next_in(document_.entries),
                                      command,

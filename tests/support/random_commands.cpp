@@ -158,7 +158,8 @@ class Commands {
         what.freezer = stock::PlaceId{3};
         if (dice_.one_in(3)) what.freeze = dice_.roll(what.serves - what.eaten + 1);
         if (dice_.one_in(5))
-            what.swaps.push_back({ingredient("beef-mince"), {{ingredient("peas"), 250'000}}, what.serves});
+            what.swaps.push_back(
+                {ingredient("beef-mince"), {{ingredient(dice_.one_in(2) ? "peas" : "milk"), 250'000}}, what.serves});
         return kitchen::cooked(at_, what);
     }
 

@@ -28,6 +28,7 @@ void walk(Io& io, store::LotRow& row) {
     io.maybe("dish", row.dish);
     io.need("arrived", row.arrived);
     io.need("dimension", row.dimension);
+    io.maybe("also", row.also);
 }
 
 template <class Io>

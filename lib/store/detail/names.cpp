@@ -41,7 +41,10 @@ basics::Result<std::vector<kitchen::LineSwap>> swaps_of(const Names& names, cons
 LotRow lot_row(const Names& names, const stock::Lot& lot) {
     std::optional<std::string> dish;
     if (lot.dish) dish = names.dish(*lot.dish);
-    return {lot.number, names.ingredient(lot.ingredient), std::move(dish), lot.arrived, lot.amount.dimension()};
+    std::vector<std::string> also;
+    for (const catalogue::Allergen allergen : lot.also.members()) also.emplace_back(catalogue::name(allergen));
+    return {lot.number,  names.ingredient(lot.ingredient), std::move(dish),
+            lot.arrived, lot.amount.dimension(),           std::move(also)};
 }
 
 Standing standing(const Names& names, const stock::Lot& lot) {
@@ -85,6 +88,11 @@ basics::Result<stock::Lot> lot_of(const Names& names, const std::string& file, c
             return basics::problem(where, fmt::format("'{}' is not a dish", *row.dish), "a dish of the cookbook",
                                    "what is left of it holds that dish's allergens, so that it has to stay known");
         }
+    }
+    for (const std::string& word : row.also) {
+        const auto allergen = catalogue::read_allergen(word);
+        if (!allergen) return basics::problem(where, fmt::format("'{}' is not an allergen", word), "a known allergen");
+        lot.also.add(*allergen);
     }
     lot.place = *place;
     lot.amount = {row.dimension, now.amount};

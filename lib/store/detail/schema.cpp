@@ -223,8 +223,15 @@ CREATE TRIGGER fact_edit_takes AFTER INSERT ON fact_edit WHEN NEW.adds = 0 BEGIN
 END;
 )sql";
 
-// A planned meal can hold what is cooked in place of what its dish asks for: see write_swaps().
+// A planned meal can hold what is cooked in place of what its dish asks for: see write_swaps(). A lot can hold
+// allergens that its dish does not name.
 constexpr std::string_view version_2 = R"sql(
+ALTER TABLE lot ADD COLUMN also TEXT NOT NULL DEFAULT '';
+DROP TRIGGER lot_stays;
+CREATE TRIGGER lot_stays BEFORE UPDATE ON lot
+WHEN NEW.number <> OLD.number OR NEW.ingredient <> OLD.ingredient OR NEW.dish IS NOT OLD.dish OR NEW.arrived <> OLD.arrived
+    OR NEW.dimension <> OLD.dimension OR NEW.also <> OLD.also OR NEW.last_entry IS OLD.last_entry
+BEGIN SELECT RAISE(ABORT, 'a lot changes by entries only'); END;
 ALTER TABLE plan_edit ADD COLUMN swaps TEXT NOT NULL DEFAULT '';
 ALTER TABLE plan ADD COLUMN swaps TEXT NOT NULL DEFAULT '';
 DROP TRIGGER plan_edit_follows;

@@ -88,6 +88,10 @@ void Reader::operator()(std::vector<std::int64_t>& packs) {
     }
 }
 
+std::string write_words(const std::vector<std::string>& words) {
+    return fmt::format("{}", fmt::join(words, ","));
+}
+
 std::string write_swaps(const std::vector<SwapRow>& swaps) {
     std::string text;
     for (const SwapRow& swap : swaps) {
@@ -120,6 +124,12 @@ std::int64_t count_of(std::string_view digits, std::int64_t least, const std::st
 }
 
 }  // namespace
+
+void Reader::operator()(std::vector<std::string>& words) {
+    const std::string text = statement_.getColumn(next_++).getString();
+    words.clear();
+    for (std::string_view rest = text; !rest.empty();) words.emplace_back(taken(rest, ','));
+}
 
 void Reader::operator()(std::vector<SwapRow>& swaps) {
     const std::string text = statement_.getColumn(next_++).getString();

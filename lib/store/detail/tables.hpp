@@ -39,11 +39,12 @@ struct Table<CommandRow> {
 template <>
 struct Table<LotRow> {
     static constexpr std::string_view name = "lot";
-    static constexpr std::string_view columns = "number, ingredient, dish, arrived, dimension";
-    static constexpr int width = 5;
+    static constexpr std::string_view columns = "number, ingredient, dish, arrived, dimension, also";
+    static constexpr int width = 6;
     template <class V, class Row>
     static void walk(V& v, Row& r) {
         v(r.number), v(r.ingredient), v(r.dish), v(r.arrived), v(r.dimension);
+        v(r.also);
     }
 };
 
@@ -101,6 +102,9 @@ struct Table<FactRow> {
 /// Packs as the file keeps them: "500000,480000".
 [[nodiscard]] std::string write_packs(const std::vector<std::int64_t>& packs);
 
+/// Words as the file keeps them: "egg,milk".
+[[nodiscard]] std::string write_words(const std::vector<std::string>& words);
+
 /// Swaps as the file keeps them: "cheddar/4000=tasty-cheese:120000,celery/4000=,mince/4000=lentils:300+carrot:100".
 [[nodiscard]] std::string write_swaps(const std::vector<SwapRow>& swaps);
 
@@ -113,6 +117,7 @@ class Binder {
     void operator()(basics::Day day) { (*this)(std::int64_t{day.time_since_epoch().count()}); }
     void operator()(const std::vector<std::int64_t>& packs) { (*this)(write_packs(packs)); }
     void operator()(const std::vector<SwapRow>& swaps) { (*this)(write_swaps(swaps)); }
+    void operator()(const std::vector<std::string>& words) { (*this)(write_words(words)); }
     template <class Enum>
     requires std::is_enum_v<Enum>
     void operator()(Enum value) {
@@ -147,6 +152,7 @@ class Reader {
     }
     void operator()(std::vector<std::int64_t>& packs);
     void operator()(std::vector<SwapRow>& swaps);
+    void operator()(std::vector<std::string>& words);
     void operator()(stock::Kind& value);
     void operator()(stock::Column& value);
     void operator()(stock::State& value);
@@ -195,9 +201,12 @@ class Seal {
         (*this)(static_cast<std::int64_t>(packs.size()));
         for (const std::int64_t pack : packs) (*this)(pack);
     }
-    /// None add nothing: a row that version 1 wrote keeps its seal.
+    // None add nothing: a row that version 1 wrote keeps its seal.
     void operator()(const std::vector<SwapRow>& swaps) {
         if (!swaps.empty()) text(write_swaps(swaps));
+    }
+    void operator()(const std::vector<std::string>& words) {
+        if (!words.empty()) text(write_words(words));
     }
     template <class Enum>
     requires std::is_enum_v<Enum>

@@ -93,60 +93,60 @@ CREATE TABLE lot (
     paid INTEGER,
     paid_for INTEGER NOT NULL DEFAULT 0,
     note TEXT NOT NULL DEFAULT ''
-) STRICT;
-INSERT INTO lot VALUES(1,'oil',NULL,20454,'volume',25,'near-freezer',0,NULL,'',0,'frozen',20454,NULL,NULL,NULL,NULL,NULL,NULL,NULL,0,'');
-INSERT INTO lot VALUES(2,'rice',NULL,20454,'mass',57,'near-freezer',0,NULL,'',0,'frozen',20454,20456,NULL,NULL,NULL,NULL,NULL,NULL,0,'');
-INSERT INTO lot VALUES(3,'beef-mince',NULL,20454,'mass',6,'crisper',0,NULL,'',0,'fresh',20454,NULL,NULL,NULL,NULL,20456,NULL,NULL,0,'');
-INSERT INTO lot VALUES(4,'oil',NULL,20454,'volume',26,'near-freezer',0,NULL,'',0,'frozen',20454,NULL,NULL,NULL,20460,NULL,NULL,NULL,0,'it''s "special", größer');
-INSERT INTO lot VALUES(5,'oil',NULL,20454,'volume',74,'crisper',1380000,NULL,'',0,'thawing',20454,NULL,'fridge',20455,NULL,NULL,NULL,NULL,0,'');
-INSERT INTO lot VALUES(6,'whole-chicken',NULL,20455,'mass',10,'fridge',0,NULL,'',0,'fresh',20455,NULL,NULL,NULL,NULL,20457,NULL,NULL,0,'');
-INSERT INTO lot VALUES(7,'peas',NULL,20455,'mass',12,'fridge',0,NULL,'',0,'fresh',20455,NULL,NULL,NULL,NULL,20456,NULL,NULL,0,'');
-INSERT INTO lot VALUES(8,'cold-roast-chicken','roast-chicken',20455,'pieces',91,'far-freezer',0,NULL,'',0,'frozen',20455,NULL,NULL,NULL,NULL,NULL,20515,190,630,'');
-INSERT INTO lot VALUES(9,'cold-roast-chicken','roast-chicken',20455,'pieces',52,'fridge',0,NULL,'',0,'fresh',20455,20455,NULL,NULL,NULL,20458,NULL,10,34,'');
-INSERT INTO lot VALUES(10,'chicken-carcass','roast-chicken',20455,'pieces',38,'fridge',0,NULL,'',0,'fresh',20455,NULL,NULL,NULL,NULL,20458,NULL,NULL,0,'');
-INSERT INTO lot VALUES(11,'onion',NULL,20455,'pieces',19,'crisper',0,NULL,'',0,'fresh',20455,NULL,NULL,NULL,NULL,NULL,20515,NULL,0,'');
-INSERT INTO lot VALUES(12,'beef-mince',NULL,20455,'mass',18,'crisper',0,NULL,'',0,'fresh',20455,NULL,NULL,NULL,NULL,20457,NULL,NULL,0,'');
-INSERT INTO lot VALUES(13,'cold-meat-loaf',NULL,20455,'pieces',39,'fridge',0,NULL,'',0,'fresh',20455,NULL,NULL,NULL,NULL,20458,NULL,NULL,0,'');
-INSERT INTO lot VALUES(14,'pasta-sauce',NULL,20455,'volume',34,'near-freezer',1698311,NULL,'',0,'frozen',20456,20455,NULL,NULL,NULL,NULL,20546,NULL,0,'');
-INSERT INTO lot VALUES(15,'flour',NULL,20456,'mass',60,'pantry',0,NULL,'',0,'fresh',20456,20456,NULL,NULL,NULL,NULL,20636,NULL,0,'');
-INSERT INTO lot VALUES(16,'eggs',NULL,20456,'pieces',56,'fridge',0,'some','',0,'thawing',20457,NULL,'microwave',20457,NULL,20457,NULL,125,0,'');
-INSERT INTO lot VALUES(17,'flour',NULL,20456,'mass',53,'fridge',0,NULL,'',0,'fresh',20456,NULL,NULL,NULL,NULL,NULL,NULL,NULL,0,'');
-INSERT INTO lot VALUES(18,'milk',NULL,20456,'volume',54,'fridge',0,NULL,'',0,'fresh',20456,NULL,NULL,NULL,NULL,20464,NULL,NULL,0,'');
-INSERT INTO lot VALUES(19,'whole-chicken',NULL,20457,'mass',51,'fridge',0,NULL,'',0,'fresh',20457,NULL,NULL,NULL,NULL,20459,NULL,NULL,0,'');
-INSERT INTO lot VALUES(20,'peas',NULL,20457,'mass',49,'fridge',0,NULL,'',0,'fresh',20457,NULL,NULL,NULL,NULL,20458,NULL,NULL,0,'');
-INSERT INTO lot VALUES(21,'cold-roast-chicken','roast-chicken',20457,'pieces',47,'fridge',0,NULL,'',0,'fresh',20457,NULL,NULL,NULL,NULL,20460,NULL,1363,4512,'');
-INSERT INTO lot VALUES(22,'chicken-carcass','roast-chicken',20457,'pieces',46,'fridge',0,NULL,'',0,'fresh',20457,NULL,NULL,NULL,NULL,20460,NULL,NULL,0,'');
-INSERT INTO lot VALUES(23,'whole-chicken',NULL,20457,'mass',103,'near-freezer',620000,NULL,'',0,'frozen',20457,20460,NULL,NULL,NULL,NULL,20727,NULL,0,'');
-INSERT INTO lot VALUES(24,'cabbage',NULL,20458,'pieces',62,'crisper',0,NULL,'',0,'fresh',20458,NULL,NULL,NULL,NULL,NULL,20479,NULL,0,'');
-INSERT INTO lot VALUES(25,'rice',NULL,20458,'mass',64,'pantry',0,NULL,'',0,'fresh',20458,NULL,NULL,NULL,NULL,NULL,21158,NULL,0,'');
-INSERT INTO lot VALUES(26,'peas',NULL,20458,'mass',66,'fridge',1054575,NULL,'',0,'fresh',20458,NULL,NULL,NULL,20458,20458,NULL,249,1054575,'');
-INSERT INTO lot VALUES(27,'flour',NULL,20459,'mass',67,'fridge',0,'lots','',0,'fresh',20459,NULL,NULL,NULL,NULL,NULL,NULL,NULL,0,'');
-INSERT INTO lot VALUES(28,'cabbage',NULL,20459,'pieces',71,'crisper',0,NULL,'',0,'fresh',20459,NULL,NULL,NULL,NULL,NULL,20480,NULL,0,'');
-INSERT INTO lot VALUES(29,'rice',NULL,20459,'mass',73,'pantry',0,NULL,'',0,'fresh',20459,NULL,NULL,NULL,NULL,NULL,21159,NULL,0,'');
-INSERT INTO lot VALUES(30,'milk',NULL,20459,'volume',89,'crisper',0,NULL,'',0,'fresh',20459,NULL,NULL,NULL,20461,20461,NULL,90,1736000,'');
-INSERT INTO lot VALUES(31,'milk',NULL,20460,'volume',81,'far-freezer',0,NULL,'',0,'frozen',20460,NULL,NULL,NULL,NULL,NULL,20490,NULL,0,'');
-INSERT INTO lot VALUES(32,'parsley',NULL,20460,'mass',80,'far-freezer',0,NULL,'',0,'frozen',20460,NULL,NULL,NULL,NULL,NULL,20640,NULL,0,'');
-INSERT INTO lot VALUES(33,'beef-mince',NULL,20461,'mass',83,'fridge',0,NULL,'',0,'fresh',20461,NULL,NULL,NULL,NULL,20463,NULL,NULL,0,'');
-INSERT INTO lot VALUES(34,'onion',NULL,20461,'pieces',85,'pantry',0,NULL,'',0,'fresh',20461,NULL,NULL,NULL,NULL,NULL,20501,NULL,0,'');
-INSERT INTO lot VALUES(35,'eggs',NULL,20461,'pieces',87,'fridge',0,NULL,'',0,'fresh',20461,NULL,NULL,NULL,NULL,20489,NULL,NULL,0,'');
-INSERT INTO lot VALUES(36,'cold-meat-loaf','meat-loaf',20461,'pieces',88,'fridge',200,NULL,'',0,'fresh',20461,NULL,NULL,NULL,NULL,20464,NULL,47,200,'');
-INSERT INTO lot VALUES(37,'whole-chicken',NULL,20461,'mass',92,'crisper',1423000,NULL,'',0,'fresh',20461,NULL,NULL,NULL,NULL,20463,NULL,NULL,0,'');
-INSERT INTO lot VALUES(38,'eggs',NULL,20461,'pieces',118,'near-freezer',1044,NULL,'',0,'frozen',20461,NULL,NULL,NULL,NULL,NULL,NULL,1847,3044,'');
-INSERT INTO lot VALUES(39,'eggs',NULL,20461,'pieces',94,'pantry',0,'lots','',0,'fresh',20461,NULL,NULL,NULL,NULL,20461,NULL,NULL,0,'');
-INSERT INTO lot VALUES(40,'cold-meat-loaf',NULL,20461,'pieces',95,'near-freezer',16500,NULL,'8250,8250',0,'frozen',20461,NULL,NULL,NULL,NULL,NULL,20521,NULL,0,'');
-INSERT INTO lot VALUES(41,'whole-chicken',NULL,20462,'mass',99,'crisper',0,NULL,'',0,'fresh',20462,NULL,NULL,NULL,20464,20464,NULL,928,8000000,'it''s "special", größer');
-INSERT INTO lot VALUES(42,'pasta-sauce',NULL,20462,'volume',98,'near-freezer',0,NULL,'',0,'frozen',20462,NULL,NULL,NULL,20470,NULL,20552,NULL,0,'');
-INSERT INTO lot VALUES(43,'cabbage',NULL,20462,'pieces',104,'near-freezer',5500,NULL,'',0,'frozen',20462,NULL,NULL,NULL,20465,NULL,NULL,800,6500,'it''s "special", größer');
-INSERT INTO lot VALUES(44,'onion',NULL,20462,'pieces',101,'near-freezer',0,'lots','',0,'frozen',20462,NULL,NULL,NULL,NULL,NULL,NULL,1012,0,'');
-INSERT INTO lot VALUES(45,'flour',NULL,20462,'mass',121,'fridge',2291874,NULL,'',0,'fresh',20462,NULL,NULL,NULL,NULL,NULL,NULL,NULL,0,'');
-INSERT INTO lot VALUES(46,'cabbage',NULL,20462,'pieces',105,'near-freezer',1000,NULL,'',0,'frozen',20462,20463,NULL,NULL,20465,NULL,NULL,800,6500,'it''s "special", größer');
-INSERT INTO lot VALUES(47,'whole-chicken',NULL,20463,'mass',107,'near-freezer',981000,NULL,'',0,'frozen',20463,20463,NULL,NULL,NULL,NULL,20733,NULL,0,'');
-INSERT INTO lot VALUES(48,'cabbage',NULL,20463,'pieces',108,'crisper',5056,NULL,'',0,'fresh',20463,NULL,NULL,NULL,NULL,NULL,20484,NULL,0,'');
-INSERT INTO lot VALUES(49,'onion',NULL,20463,'pieces',116,'far-freezer',9,NULL,'',0,'frozen',20463,20463,NULL,NULL,NULL,NULL,NULL,2156,1609,'');
-INSERT INTO lot VALUES(50,'beef-mince',NULL,20463,'mass',111,'fridge',0,NULL,'',0,'fresh',20463,NULL,NULL,NULL,NULL,20465,NULL,NULL,0,'');
-INSERT INTO lot VALUES(51,'beef-mince',NULL,20463,'mass',113,'fridge',0,NULL,'',0,'fresh',20463,NULL,NULL,NULL,NULL,20465,NULL,NULL,0,'');
-INSERT INTO lot VALUES(52,'eggs',NULL,20461,'pieces',120,'near-freezer',400,NULL,'',0,'frozen',20461,20463,NULL,NULL,NULL,NULL,NULL,1847,3044,'');
-INSERT INTO lot VALUES(53,'cold-meat-loaf','meat-loaf',20463,'pieces',122,'fridge',6796,NULL,'',0,'fresh',20463,NULL,NULL,NULL,NULL,20466,NULL,4173,6796,'');
+, also TEXT NOT NULL DEFAULT '') STRICT;
+INSERT INTO lot VALUES(1,'oil',NULL,20454,'volume',25,'near-freezer',0,NULL,'',0,'frozen',20454,NULL,NULL,NULL,NULL,NULL,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(2,'rice',NULL,20454,'mass',57,'near-freezer',0,NULL,'',0,'frozen',20454,20456,NULL,NULL,NULL,NULL,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(3,'beef-mince',NULL,20454,'mass',6,'crisper',0,NULL,'',0,'fresh',20454,NULL,NULL,NULL,NULL,20456,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(4,'oil',NULL,20454,'volume',26,'near-freezer',0,NULL,'',0,'frozen',20454,NULL,NULL,NULL,20460,NULL,NULL,NULL,0,'it''s "special", größer','');
+INSERT INTO lot VALUES(5,'oil',NULL,20454,'volume',74,'crisper',1380000,NULL,'',0,'thawing',20454,NULL,'fridge',20455,NULL,NULL,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(6,'whole-chicken',NULL,20455,'mass',10,'fridge',0,NULL,'',0,'fresh',20455,NULL,NULL,NULL,NULL,20457,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(7,'peas',NULL,20455,'mass',12,'fridge',0,NULL,'',0,'fresh',20455,NULL,NULL,NULL,NULL,20456,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(8,'cold-roast-chicken','roast-chicken',20455,'pieces',91,'far-freezer',0,NULL,'',0,'frozen',20455,NULL,NULL,NULL,NULL,NULL,20515,190,630,'','');
+INSERT INTO lot VALUES(9,'cold-roast-chicken','roast-chicken',20455,'pieces',52,'fridge',0,NULL,'',0,'fresh',20455,20455,NULL,NULL,NULL,20458,NULL,10,34,'','');
+INSERT INTO lot VALUES(10,'chicken-carcass','roast-chicken',20455,'pieces',38,'fridge',0,NULL,'',0,'fresh',20455,NULL,NULL,NULL,NULL,20458,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(11,'onion',NULL,20455,'pieces',19,'crisper',0,NULL,'',0,'fresh',20455,NULL,NULL,NULL,NULL,NULL,20515,NULL,0,'','');
+INSERT INTO lot VALUES(12,'beef-mince',NULL,20455,'mass',18,'crisper',0,NULL,'',0,'fresh',20455,NULL,NULL,NULL,NULL,20457,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(13,'cold-meat-loaf',NULL,20455,'pieces',39,'fridge',0,NULL,'',0,'fresh',20455,NULL,NULL,NULL,NULL,20458,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(14,'pasta-sauce',NULL,20455,'volume',34,'near-freezer',1698311,NULL,'',0,'frozen',20456,20455,NULL,NULL,NULL,NULL,20546,NULL,0,'','');
+INSERT INTO lot VALUES(15,'flour',NULL,20456,'mass',60,'pantry',0,NULL,'',0,'fresh',20456,20456,NULL,NULL,NULL,NULL,20636,NULL,0,'','');
+INSERT INTO lot VALUES(16,'eggs',NULL,20456,'pieces',56,'fridge',0,'some','',0,'thawing',20457,NULL,'microwave',20457,NULL,20457,NULL,125,0,'','');
+INSERT INTO lot VALUES(17,'flour',NULL,20456,'mass',53,'fridge',0,NULL,'',0,'fresh',20456,NULL,NULL,NULL,NULL,NULL,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(18,'milk',NULL,20456,'volume',54,'fridge',0,NULL,'',0,'fresh',20456,NULL,NULL,NULL,NULL,20464,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(19,'whole-chicken',NULL,20457,'mass',51,'fridge',0,NULL,'',0,'fresh',20457,NULL,NULL,NULL,NULL,20459,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(20,'peas',NULL,20457,'mass',49,'fridge',0,NULL,'',0,'fresh',20457,NULL,NULL,NULL,NULL,20458,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(21,'cold-roast-chicken','roast-chicken',20457,'pieces',47,'fridge',0,NULL,'',0,'fresh',20457,NULL,NULL,NULL,NULL,20460,NULL,1363,4512,'','');
+INSERT INTO lot VALUES(22,'chicken-carcass','roast-chicken',20457,'pieces',46,'fridge',0,NULL,'',0,'fresh',20457,NULL,NULL,NULL,NULL,20460,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(23,'whole-chicken',NULL,20457,'mass',103,'near-freezer',620000,NULL,'',0,'frozen',20457,20460,NULL,NULL,NULL,NULL,20727,NULL,0,'','');
+INSERT INTO lot VALUES(24,'cabbage',NULL,20458,'pieces',62,'crisper',0,NULL,'',0,'fresh',20458,NULL,NULL,NULL,NULL,NULL,20479,NULL,0,'','');
+INSERT INTO lot VALUES(25,'rice',NULL,20458,'mass',64,'pantry',0,NULL,'',0,'fresh',20458,NULL,NULL,NULL,NULL,NULL,21158,NULL,0,'','');
+INSERT INTO lot VALUES(26,'peas',NULL,20458,'mass',66,'fridge',1054575,NULL,'',0,'fresh',20458,NULL,NULL,NULL,20458,20458,NULL,249,1054575,'','');
+INSERT INTO lot VALUES(27,'flour',NULL,20459,'mass',67,'fridge',0,'lots','',0,'fresh',20459,NULL,NULL,NULL,NULL,NULL,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(28,'cabbage',NULL,20459,'pieces',71,'crisper',0,NULL,'',0,'fresh',20459,NULL,NULL,NULL,NULL,NULL,20480,NULL,0,'','');
+INSERT INTO lot VALUES(29,'rice',NULL,20459,'mass',73,'pantry',0,NULL,'',0,'fresh',20459,NULL,NULL,NULL,NULL,NULL,21159,NULL,0,'','');
+INSERT INTO lot VALUES(30,'milk',NULL,20459,'volume',89,'crisper',0,NULL,'',0,'fresh',20459,NULL,NULL,NULL,20461,20461,NULL,90,1736000,'','');
+INSERT INTO lot VALUES(31,'milk',NULL,20460,'volume',81,'far-freezer',0,NULL,'',0,'frozen',20460,NULL,NULL,NULL,NULL,NULL,20490,NULL,0,'','');
+INSERT INTO lot VALUES(32,'parsley',NULL,20460,'mass',80,'far-freezer',0,NULL,'',0,'frozen',20460,NULL,NULL,NULL,NULL,NULL,20640,NULL,0,'','');
+INSERT INTO lot VALUES(33,'beef-mince',NULL,20461,'mass',83,'fridge',0,NULL,'',0,'fresh',20461,NULL,NULL,NULL,NULL,20463,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(34,'onion',NULL,20461,'pieces',85,'pantry',0,NULL,'',0,'fresh',20461,NULL,NULL,NULL,NULL,NULL,20501,NULL,0,'','');
+INSERT INTO lot VALUES(35,'eggs',NULL,20461,'pieces',87,'fridge',0,NULL,'',0,'fresh',20461,NULL,NULL,NULL,NULL,20489,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(36,'cold-meat-loaf','meat-loaf',20461,'pieces',88,'fridge',200,NULL,'',0,'fresh',20461,NULL,NULL,NULL,NULL,20464,NULL,47,200,'','');
+INSERT INTO lot VALUES(37,'whole-chicken',NULL,20461,'mass',92,'crisper',1423000,NULL,'',0,'fresh',20461,NULL,NULL,NULL,NULL,20463,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(38,'eggs',NULL,20461,'pieces',118,'near-freezer',1044,NULL,'',0,'frozen',20461,NULL,NULL,NULL,NULL,NULL,NULL,1847,3044,'','');
+INSERT INTO lot VALUES(39,'eggs',NULL,20461,'pieces',94,'pantry',0,'lots','',0,'fresh',20461,NULL,NULL,NULL,NULL,20461,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(40,'cold-meat-loaf',NULL,20461,'pieces',95,'near-freezer',16500,NULL,'8250,8250',0,'frozen',20461,NULL,NULL,NULL,NULL,NULL,20521,NULL,0,'','');
+INSERT INTO lot VALUES(41,'whole-chicken',NULL,20462,'mass',99,'crisper',0,NULL,'',0,'fresh',20462,NULL,NULL,NULL,20464,20464,NULL,928,8000000,'it''s "special", größer','');
+INSERT INTO lot VALUES(42,'pasta-sauce',NULL,20462,'volume',98,'near-freezer',0,NULL,'',0,'frozen',20462,NULL,NULL,NULL,20470,NULL,20552,NULL,0,'','');
+INSERT INTO lot VALUES(43,'cabbage',NULL,20462,'pieces',104,'near-freezer',5500,NULL,'',0,'frozen',20462,NULL,NULL,NULL,20465,NULL,NULL,800,6500,'it''s "special", größer','');
+INSERT INTO lot VALUES(44,'onion',NULL,20462,'pieces',101,'near-freezer',0,'lots','',0,'frozen',20462,NULL,NULL,NULL,NULL,NULL,NULL,1012,0,'','');
+INSERT INTO lot VALUES(45,'flour',NULL,20462,'mass',121,'fridge',2291874,NULL,'',0,'fresh',20462,NULL,NULL,NULL,NULL,NULL,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(46,'cabbage',NULL,20462,'pieces',105,'near-freezer',1000,NULL,'',0,'frozen',20462,20463,NULL,NULL,20465,NULL,NULL,800,6500,'it''s "special", größer','');
+INSERT INTO lot VALUES(47,'whole-chicken',NULL,20463,'mass',107,'near-freezer',981000,NULL,'',0,'frozen',20463,20463,NULL,NULL,NULL,NULL,20733,NULL,0,'','');
+INSERT INTO lot VALUES(48,'cabbage',NULL,20463,'pieces',108,'crisper',5056,NULL,'',0,'fresh',20463,NULL,NULL,NULL,NULL,NULL,20484,NULL,0,'','');
+INSERT INTO lot VALUES(49,'onion',NULL,20463,'pieces',116,'far-freezer',9,NULL,'',0,'frozen',20463,20463,NULL,NULL,NULL,NULL,NULL,2156,1609,'','');
+INSERT INTO lot VALUES(50,'beef-mince',NULL,20463,'mass',111,'fridge',0,NULL,'',0,'fresh',20463,NULL,NULL,NULL,NULL,20465,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(51,'beef-mince',NULL,20463,'mass',113,'fridge',0,NULL,'',0,'fresh',20463,NULL,NULL,NULL,NULL,20465,NULL,NULL,0,'','');
+INSERT INTO lot VALUES(52,'eggs',NULL,20461,'pieces',120,'near-freezer',400,NULL,'',0,'frozen',20461,20463,NULL,NULL,NULL,NULL,NULL,1847,3044,'','');
+INSERT INTO lot VALUES(53,'cold-meat-loaf','meat-loaf',20463,'pieces',122,'fridge',6796,NULL,'',0,'fresh',20463,NULL,NULL,NULL,NULL,20466,NULL,4173,6796,'','');
 CREATE TABLE entry (
     number INTEGER PRIMARY KEY,
     command INTEGER NOT NULL REFERENCES command (number),
@@ -447,10 +447,6 @@ END;
 CREATE TRIGGER lot_next BEFORE INSERT ON lot
 WHEN NEW.number IS NOT (SELECT ifnull(max(number), 0) + 1 FROM lot) OR NEW.amount <> 0 OR NEW.last_entry IS NOT NULL
 BEGIN SELECT RAISE(ABORT, 'a lot begins with nothing, and lots are numbered in order'); END;
-CREATE TRIGGER lot_stays BEFORE UPDATE ON lot
-WHEN NEW.number <> OLD.number OR NEW.ingredient <> OLD.ingredient OR NEW.dish IS NOT OLD.dish OR NEW.arrived <> OLD.arrived
-    OR NEW.dimension <> OLD.dimension OR NEW.last_entry IS OLD.last_entry
-BEGIN SELECT RAISE(ABORT, 'a lot changes by entries only'); END;
 CREATE TRIGGER lot_kept BEFORE DELETE ON lot BEGIN SELECT RAISE(ABORT, 'a lot is never deleted'); END;
 CREATE TRIGGER plan_edit_stays BEFORE UPDATE ON plan_edit BEGIN SELECT RAISE(ABORT, 'the past is never changed'); END;
 CREATE TRIGGER plan_edit_kept BEFORE DELETE ON plan_edit BEGIN SELECT RAISE(ABORT, 'the past is never deleted'); END;
@@ -489,6 +485,10 @@ END;
 CREATE TRIGGER fact_edit_takes AFTER INSERT ON fact_edit WHEN NEW.adds = 0 BEGIN
     DELETE FROM fact WHERE kind = NEW.kind AND ingredient = NEW.ingredient;
 END;
+CREATE TRIGGER lot_stays BEFORE UPDATE ON lot
+WHEN NEW.number <> OLD.number OR NEW.ingredient <> OLD.ingredient OR NEW.dish IS NOT OLD.dish OR NEW.arrived <> OLD.arrived
+    OR NEW.dimension <> OLD.dimension OR NEW.also <> OLD.also OR NEW.last_entry IS OLD.last_entry
+BEGIN SELECT RAISE(ABORT, 'a lot changes by entries only'); END;
 CREATE TRIGGER plan_edit_follows BEFORE INSERT ON plan_edit
 WHEN NEW.adds = 0 AND NOT EXISTS (SELECT 1 FROM plan WHERE day = NEW.day AND meal = NEW.meal AND dish = NEW.dish AND
     ready_meal = NEW.ready_meal AND serves IS NEW.serves AND extra = NEW.extra AND swaps = NEW.swaps)
