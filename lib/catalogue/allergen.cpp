@@ -30,4 +30,10 @@ std::vector<Allergen> AllergenSet::members() const {
     return found;
 }
 
+std::string in_words(AllergenSet set) {
+    std::string words;
+    for (const Allergen allergen : set.members()) words.append(words.empty() ? "" : ", ").append(name(allergen));
+    return words;
+}
+
 }  // namespace samebase::catalogue

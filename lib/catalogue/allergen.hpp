@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -73,5 +74,8 @@ class AllergenSet {
   private:
     std::uint32_t bits_ = 0;
 };
+
+/// "egg, milk": as the documents write them, in their order.
+[[nodiscard]] std::string in_words(AllergenSet set);
 
 }  // namespace samebase::catalogue

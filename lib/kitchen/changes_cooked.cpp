@@ -85,6 +85,10 @@ void make(Draft& draft, Lot lot, const measure::Amount& amount, catalogue::Aller
           std::vector<std::string>& parts) {
     lot.amount = amount;
     lot.also = holds.without(stock::counted_allergens(lot, draft.kitchen().catalogue(), draft.kitchen().cookbook()));
+    if (!lot.also.empty()) {
+        draft.note(fmt::format("{} holds {}, which its recipe does not say", draft.ingredient(lot.ingredient).name,
+                               catalogue::in_words(lot.also)));
+    }
     draft.set_dates(lot);
     draft.enter(Kind::cooked, Column::in, lot, amount.value());
     parts.push_back(fmt::format("{} into {}{}", draft.told(lot, amount.value()), draft.kitchen().place(lot.place).name,

@@ -15,13 +15,6 @@ using catalogue::AllergenSet;
 using catalogue::IngredientId;
 using cookbook::DishIngredient;
 
-std::string allergen_words(AllergenSet set) {
-    std::string words;
-    for (const catalogue::Allergen allergen : set.members())
-        words += (words.empty() ? "" : ", ") + std::string(name(allergen));
-    return words;
-}
-
 class Builder {
   public:
     Builder(const Setting& setting, cookbook::DishId id)
@@ -255,7 +248,7 @@ class Builder {
             if (chosen == stand_ins.end()) {
                 result_.ruled_out.push_back(
                     fmt::format("{} has {}, which someone at the table avoids, and nothing free of it does its work",
-                                name_of(line.ingredient), allergen_words(shared)));
+                                name_of(line.ingredient), catalogue::in_words(shared)));
                 return false;
             }
             put_in_place(line, *chosen);
@@ -405,8 +398,8 @@ class Builder {
             }
             const flow::Serve serve = serve_of(person.avoids);
             if (!serve.holds.shared_with(person.avoids).empty()) {
-                result_.ruled_out.push_back(
-                    fmt::format("{} avoids {}, and no serve of it is without", person.name, allergen_words(common)));
+                result_.ruled_out.push_back(fmt::format("{} avoids {}, and no serve of it is without", person.name,
+                                                        catalogue::in_words(common)));
                 continue;
             }
             std::string notes;
@@ -416,13 +409,13 @@ class Builder {
             result_.cautions.push_back(
                 fmt::format("A serve apart for {} (no listed {}; read the labels){}: keep it, its pan and its spoon "
                             "from touching the rest.",
-                            person.name, allergen_words(common), notes));
+                            person.name, catalogue::in_words(common), notes));
         }
         const AllergenSet guests = serve_of({}).holds.shared_with(setting_.guests_avoid);
-        if (!guests.empty()) result_.ruled_out.push_back("a guest avoids " + allergen_words(guests));
+        if (!guests.empty()) result_.ruled_out.push_back("a guest avoids " + catalogue::in_words(guests));
         said.add(setting_.guests_avoid);
         if (!said.empty() && result_.ruled_out.empty()) {
-            result_.cautions.push_back(fmt::format("No listed {}; read the labels.", allergen_words(said)));
+            result_.cautions.push_back(fmt::format("No listed {}; read the labels.", catalogue::in_words(said)));
         }
     }
 
@@ -436,7 +429,7 @@ class Builder {
             const auto shared = setting_.holds[line.ingredient.index()].shared_with(person.avoids);
             if (!line.optional || shared.empty()) continue;
             result_.cautions.push_back(fmt::format("Keep the {} ({}) from {}'s plate, or leave it out.",
-                                                   name_of(line.ingredient), allergen_words(shared), person.name));
+                                                   name_of(line.ingredient), catalogue::in_words(shared), person.name));
         }
     }
 
@@ -485,10 +478,10 @@ Candidate warmed(const Setting& setting, cookbook::DishId id) {
         const kitchen::Person& person = kitchen.household.people[eater];
         const AllergenSet shared = holds.shared_with(person.avoids);
         if (!shared.empty())
-            candidate.ruled_out.push_back(fmt::format("{} avoids {}", person.name, allergen_words(shared)));
+            candidate.ruled_out.push_back(fmt::format("{} avoids {}", person.name, catalogue::in_words(shared)));
     }
     const AllergenSet guests = holds.shared_with(setting.guests_avoid);
-    if (!guests.empty()) candidate.ruled_out.push_back(fmt::format("a guest avoids {}", allergen_words(guests)));
+    if (!guests.empty()) candidate.ruled_out.push_back(fmt::format("a guest avoids {}", catalogue::in_words(guests)));
     return candidate;
 }
 

@@ -350,10 +350,7 @@ class Teller {
             }
             for (const std::string& words : safety_cautions(kitchen_, warmed, uses, game_.today)) caution(words);
             const auto avoids = kitchen_.household.people[lunch.person].avoids;
-            std::string names;
-            for (const auto allergen : avoids.members())
-                names += fmt::format("{}{}", names.empty() ? "" : ", ", catalogue::name(allergen));
-            if (!names.empty()) caution(fmt::format("No listed {}; read the labels.", names));
+            if (!avoids.empty()) caution(fmt::format("No listed {}; read the labels.", catalogue::in_words(avoids)));
         }
         for (LunchCooked& dish : answer_.cooked) {
             for (const std::string& words : dish.cautions) caution(words);
