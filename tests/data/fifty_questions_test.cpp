@@ -236,7 +236,7 @@ TEST_CASE("The questions are about every base, every crisper vegetable, many lef
         if (question.avoids) avoided.insert(*question.avoids);
         INFO(question.id);
         CHECK((thing.season_south >> (question.month - 1) & 1U) == 1);
-        CHECK((question.expect.size() >= 1 && question.expect.size() <= 3));
+        CHECK((!question.expect.empty() && question.expect.size() <= 3));
         for (const Idea& idea : question.expect) CHECK((!idea.empty() && idea.size() <= 6));
     }
     for (std::uint32_t i = 0; i < shipped_catalogue().ingredients().size(); ++i) {

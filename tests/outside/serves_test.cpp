@@ -3,9 +3,9 @@
 // A serve of meat, fish, eggs, pulses, tofu or nuts is that of the Australian guidelines below. The sum over what a
 // dish is about (role main) is between 0.4 of a serve (a pizza or fried rice with a little bacon) and 2.5 (a joint that
 // is also tomorrow's lunch), and over the whole dish at most 3.5; with as little or as much as a recipe says that it
-// bears, between 0.3 and 3. Adults are advised to two to three serves a day (the same source). A leftover that is a meal
-// by itself counts in its own serves: 0.4 to 1.6 of one. Dry and cooked weights of cereals, and whole weights of meals,
-// are common practice: no published figure is used.
+// bears, between 0.3 and 3. Adults are advised to two to three serves a day (the same source). A leftover that is a
+// meal by itself counts in its own serves: 0.4 to 1.6 of one. Dry and cooked weights of cereals, and whole weights of
+// meals, are common practice: no published figure is used.
 #include <catch2/catch.hpp>
 #include <map>
 #include <string>
