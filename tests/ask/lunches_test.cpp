@@ -212,6 +212,29 @@ TEST_CASE("lunches that are cooked hold nothing that their eaters avoid, with a 
     CHECK(apart);
 }
 
+TEST_CASE("a planned lunch with something in place of something serves those who may have that") {
+    kitchen::Kitchen kitchen = where_all_are_home();
+    const auto alba = std::find_if(kitchen.household.people.begin(), kitchen.household.people.end(),
+                                   [](const kitchen::Person& person) { return person.id == "alba"; });
+    REQUIRE(alba != kitchen.household.people.end());
+    const auto who = static_cast<std::size_t>(alba - kitchen.household.people.begin());
+    alba->avoids = {};
+    alba->avoids.add(catalogue::Allergen::milk);
+    const auto dish = tests::dish("mash-and-tinned-salmon-patties");
+    const auto of = thing("mashed-potato");
+    kitchen.plan = {{demo_day, kitchen::Meal::lunch, dish, false, {}, 0}};
+    const auto served = [&] {
+        const auto answer = asked(kitchen, 1);
+        return std::any_of(answer.standing.begin(), answer.standing.end(),
+                           [&](const auto& seat) { return seat.person == who; });
+    };
+    kitchen.plan.front().swaps = {{of, {{thing("potato"), 400'000}}, 4'000}};
+    const bool without_milk = served();
+    kitchen.plan.front().swaps = {{of, {{thing("potato"), 400'000}, {thing("milk"), 100'000}}, 4'000}};
+    CHECK_FALSE(served());
+    CHECK(without_milk);
+}
+
 TEST_CASE("lunches take a frozen pack as a whole, for as many as share it on a day") {
     kitchen::Kitchen kitchen = bare();
     stock::Lot& lot = put(kitchen, "leftover-chilli", "chilli", 2, 3);

@@ -58,26 +58,32 @@ int LunchJudge::keeps(IngredientId id) const {
 }
 
 /// Who avoids or dislikes nothing of the dish: as it is cooked for them, or of the common serve as a leftover.
-bool LunchJudge::may_have(std::size_t who, cookbook::DishId id, bool as_leftover) const {
+bool LunchJudge::may_have(std::size_t who, cookbook::DishId id, bool as_leftover,
+                          std::span<const kitchen::LineSwap> with) const {
     const auto& person = kitchen_->household.people[who];
     const cookbook::Dish& dish = kitchen_->cookbook()[id];
     if (as_leftover) {
         if (!cookbook::allergens(dish, kitchen_->catalogue()).shared_with(person.avoids).empty()) return false;
-    } else if (!flow::serve_for(dish, person.avoids, {}, holds_).holds.shared_with(person.avoids).empty()) {
+    } else if (!flow::serve_for(dish, person.avoids, with, holds_).holds.shared_with(person.avoids).empty()) {
         return false;
     }
     const auto dislikes = [&](IngredientId of) {
         return std::any_of(person.dislikes.begin(), person.dislikes.end(),
                            [&](const auto& disliked) { return kitchen_->catalogue().is(of, disliked); });
     };
-    const auto serve = flow::serve_for(dish, as_leftover ? catalogue::AllergenSet{} : person.avoids, {}, holds_);
+    const auto serve = flow::serve_for(dish, as_leftover ? catalogue::AllergenSet{} : person.avoids, with, holds_);
     for (const auto& line : dish.ingredients) {
         if (line.optional) continue;
-        IngredientId used = line.ingredient;
-        for (const auto& [of, use] : serve.swaps()) {
-            if (of == line.ingredient) used = use;
+        std::vector<IngredientId> used{line.ingredient};
+        for (const auto& swap : with) {
+            if (swap.of != line.ingredient) continue;
+            used.clear();
+            for (const auto& [use, amount] : swap.use) used.push_back(use);
         }
-        if (dislikes(used)) return false;
+        for (const auto& [of, use] : serve.swaps()) {
+            if (of == line.ingredient) used = {use};
+        }
+        if (std::any_of(used.begin(), used.end(), dislikes)) return false;
     }
     return !(as_leftover && dish.leaves && dislikes(*dish.leaves));
 }
@@ -109,7 +115,7 @@ void LunchJudge::seat() {
         }
         const auto suits = [&](std::size_t who, const kitchen::Planned& row) {
             const auto& leaves = kitchen_->cookbook()[row.dish].leaves;
-            if (!row.ready_meal) return may_have(who, row.dish, false);
+            if (!row.ready_meal) return may_have(who, row.dish, false, row.swaps);
             return leaves && may_have(who, row.dish, true) && may_have_leftover(who, *leaves);
         };
         std::vector<std::optional<std::size_t>> given(serves.size());

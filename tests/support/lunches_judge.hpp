@@ -78,7 +78,8 @@ class LunchJudge {
     [[nodiscard]] int meal_number(basics::Day day, kitchen::Meal meal) const;
     [[nodiscard]] bool in_danger(const Batch& batch) const { return batch.last <= end_; }
     [[nodiscard]] int keeps(catalogue::IngredientId id) const;
-    [[nodiscard]] bool may_have(std::size_t person, cookbook::DishId dish, bool as_leftover) const;
+    [[nodiscard]] bool may_have(std::size_t person, cookbook::DishId dish, bool as_leftover,
+                                std::span<const kitchen::LineSwap> with = {}) const;
     [[nodiscard]] bool may_have_leftover(std::size_t person, catalogue::IngredientId of) const;
     [[nodiscard]] bool is_lunch(catalogue::IngredientId of) const;
     [[nodiscard]] std::optional<cookbook::DishId> dish_of(catalogue::IngredientId of, int meal) const;

@@ -47,29 +47,34 @@ bool LunchTable::dislikes(const kitchen::Person& person, IngredientId of) const 
                        [&](const catalogue::Of& disliked) { return kitchen_.catalogue().is(of, disliked); });
 }
 
-bool LunchTable::dislikes_dish(const kitchen::Person& person, const cookbook::Dish& dish,
-                               const flow::Serve& serve) const {
+bool LunchTable::dislikes_dish(const kitchen::Person& person, const cookbook::Dish& dish, const flow::Serve& serve,
+                               std::span<const kitchen::LineSwap> with) const {
     if (person.dislikes.empty()) return false;
     const auto swaps = serve.swaps();
     return std::any_of(dish.ingredients.begin(), dish.ingredients.end(), [&](const cookbook::DishIngredient& line) {
         if (line.optional) return false;
-        const auto swap =
+        const auto apart =
             std::find_if(swaps.begin(), swaps.end(), [&](const auto& s) { return s.first == line.ingredient; });
-        return dislikes(person, swap == swaps.end() ? line.ingredient : swap->second);
+        if (apart != swaps.end()) return dislikes(person, apart->second);
+        const auto swap =
+            std::find_if(with.begin(), with.end(), [&](const auto& s) { return s.of == line.ingredient; });
+        if (swap == with.end()) return dislikes(person, line.ingredient);
+        return std::any_of(swap->use.begin(), swap->use.end(),
+                           [&](const auto& use) { return dislikes(person, use.first); });
     });
 }
 
-bool LunchTable::may_have_cooked(std::size_t who, DishId id) const {
+bool LunchTable::may_have_cooked(std::size_t who, DishId id, std::span<const kitchen::LineSwap> with) const {
     const kitchen::Person& person = kitchen_.household.people[who];
     const cookbook::Dish& dish = kitchen_.cookbook()[id];
-    const flow::Serve serve = flow::serve_for(dish, person.avoids, {}, holds_);
-    return serve.holds.shared_with(person.avoids).empty() && !dislikes_dish(person, dish, serve);
+    const flow::Serve serve = flow::serve_for(dish, person.avoids, with, holds_);
+    return serve.holds.shared_with(person.avoids).empty() && !dislikes_dish(person, dish, serve, with);
 }
 
 bool LunchTable::common_serve_suits(const kitchen::Person& person, DishId id) const {
     const cookbook::Dish& dish = kitchen_.cookbook()[id];
     return cookbook::allergens(dish, kitchen_.catalogue()).shared_with(person.avoids).empty() &&
-           !dislikes_dish(person, dish, flow::serve_for(dish, {}, {}, holds_));
+           !dislikes_dish(person, dish, flow::serve_for(dish, {}, {}, holds_), {});
 }
 
 bool LunchTable::may_have_left(std::size_t who, IngredientId of, DishId dish) const {
@@ -90,7 +95,7 @@ void LunchTable::seat(basics::Day day, std::vector<LunchStanding>& seats) const 
         const auto& leaves = kitchen_.cookbook()[row.dish].leaves;
         for (std::size_t i = 0; i < home.size(); ++i) {
             const bool may = row.ready_meal ? leaves && may_have_left(home[i], *leaves, row.dish)
-                                            : may_have_cooked(home[i], row.dish);
+                                            : may_have_cooked(home[i], row.dish, row.swaps);
             // Those who come first are the cheapest to serve.
             if (may) suits.push_back({static_cast<int>(rows.size()), static_cast<int>(i), static_cast<int>(i)});
         }

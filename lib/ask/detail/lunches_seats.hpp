@@ -1,6 +1,7 @@
 // Who may have which lunch, and whom the lunches that are planned serve.
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include "ask/lunches.hpp"
@@ -13,8 +14,9 @@ class LunchTable {
     /// The kitchen outlives the table.
     explicit LunchTable(const kitchen::Kitchen& kitchen);
 
-    /// Cooked for them: with a serve apart where the dish defines one.
-    [[nodiscard]] bool may_have_cooked(std::size_t person, cookbook::DishId dish) const;
+    /// Cooked for them: with a serve apart where the dish defines one, and with these in place of what it asks for.
+    [[nodiscard]] bool may_have_cooked(std::size_t person, cookbook::DishId dish,
+                                       std::span<const kitchen::LineSwap> with = {}) const;
     /// The common serve, as it is left over; and whatever else any lot or planned dish of that leftover may hold.
     [[nodiscard]] bool may_have_left(std::size_t person, catalogue::IngredientId of, cookbook::DishId dish) const;
     /// Whether what is left of a dish is called that, and is not a by-product of cooking: a lunch as it is.
@@ -31,7 +33,7 @@ class LunchTable {
   private:
     [[nodiscard]] bool dislikes(const kitchen::Person& person, catalogue::IngredientId of) const;
     [[nodiscard]] bool dislikes_dish(const kitchen::Person& person, const cookbook::Dish& dish,
-                                     const flow::Serve& serve) const;
+                                     const flow::Serve& serve, std::span<const kitchen::LineSwap> with) const;
     [[nodiscard]] bool common_serve_suits(const kitchen::Person& person, cookbook::DishId dish) const;
     void seat(basics::Day day, std::vector<LunchStanding>& seats) const;
 
