@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "flow/cooking.hpp"
 #include "ledger.hpp"
 #include "meaning.hpp"
 #include "progress.hpp"
@@ -39,6 +40,10 @@ tl::expected<ask::ClearAnswer, Failure> answer_of(const Arguments& arguments, co
     return std::move(*answer);
 }
 
+std::vector<kitchen::LineSwap> swaps_of(const ask::ClearMeal& meal) {
+    return flow::as_swaps(meal.stand_ins, meal.scaled, meal.cooking.serves_thousandths);
+}
+
 /// The chosen meals in place of what was planned for them; what stands stays.
 tl::expected<kitchen::Change, Failure> planned(const Arguments& arguments, const kitchen::At& at) {
     const auto answer = answer_of(arguments, at.kitchen, at.day);
@@ -57,14 +62,15 @@ tl::expected<kitchen::Change, Failure> planned(const Arguments& arguments, const
                         .ready_meal = meal.ready_meal,
                         .serves = {},
                         .left = 0,
-                        .swaps = meal.swaps});
+                        .swaps = swaps_of(meal)});
     }
     auto change = understood(kitchen::set_plan(at, answer->span, std::nullopt, rows, "clear"));
     if (!change) return change;
     for (const ask::ClearMeal& meal : answer->meals) {
-        if (meal.swaps.empty()) continue;
+        const auto swaps = swaps_of(meal);
+        if (swaps.empty()) continue;
         change->notes.push_back(fmt::format("{} on {} with {}", at.kitchen.cookbook()[meal.dish].name,
-                                            basics::short_day(meal.day), kitchen::describe(at.kitchen, meal.swaps)));
+                                            basics::short_day(meal.day), kitchen::describe(at.kitchen, swaps)));
     }
     return change;
 }

@@ -117,8 +117,7 @@ void add_cooked(CLI::App& app, Chosen& chosen) {
     command->add_option("--left", arguments->left, "serves left over");
     command->add_option("--freeze", arguments->freeze, "serves frozen as a ready meal");
     command->add_option("--in", arguments->in, "where the leftovers go, or in which freezer")->type_name("PLACE");
-    command->add_option("--with", arguments->with, "'pork mince for beef mince', 'nothing for celery', with commas")
-        ->type_name("X for Y");
+    add_with(*command, arguments->with);
     command->add_flag("--lunch", arguments->lunch, "for lunch (else for dinner, where it is a dinner)");
     add_dry_run(*command, arguments->how);
     run_with(*command, chosen, arguments, run);

@@ -5,6 +5,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "flow/cooking.hpp"
 #include "ledger.hpp"
 #include "meaning.hpp"
 #include "show/else.hpp"
@@ -58,13 +59,14 @@ Outcome take(const Arguments& arguments, const Context& context) {
                                              {}}});
         }
         const ask::Alternative& taken = answer->alternatives[static_cast<std::size_t>(arguments.take) - 1];
-        auto change = understood(kitchen::set_meal(at, {.day = asked->day,
-                                                        .meal = kitchen::Meal::dinner,
-                                                        .dish = taken.dish,
-                                                        .ready_meal = taken.ready_meal,
-                                                        .serves = asked->serves,
-                                                        .left = asked->left,
-                                                        .swaps = taken.swaps}));
+        auto change = understood(kitchen::set_meal(
+            at, {.day = asked->day,
+                 .meal = kitchen::Meal::dinner,
+                 .dish = taken.dish,
+                 .ready_meal = taken.ready_meal,
+                 .serves = asked->serves,
+                 .left = asked->left,
+                 .swaps = flow::as_swaps(taken.stand_ins, taken.scaled, taken.cooking.serves_thousandths)}));
         if (change) change->notes = show::lines(taken, at.kitchen);
         return change;
     };

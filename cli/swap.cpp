@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "flow/cooking.hpp"
 #include "ledger.hpp"
 #include "meaning.hpp"
 #include "show/balance.hpp"
@@ -40,9 +41,7 @@ tl::expected<ask::SwapQuestion, Failure> question(const Arguments& arguments, co
     question.row.ready_meal = arguments.ready;
     if (arguments.serves > 0) question.row.serves = arguments.serves;
     question.row.left = arguments.left;
-    const auto at_home = kitchen::serves_wanted(at.kitchen, question.row.day, question.row.meal);
-    const auto eaten = arguments.serves > 0 ? std::int64_t{1000} * arguments.serves : at_home;
-    const auto cooked = eaten + std::int64_t{1000} * arguments.left;
+    const auto cooked = flow::cook(at.kitchen, question.row).serves_thousandths;
     const auto written = std::int64_t{1000} * at.kitchen.cookbook()[*dish].serves;
     auto swaps = read_swaps(joined(arguments.with), at.kitchen, *dish, cooked > 0 ? cooked : written);
     if (!swaps) return tl::make_unexpected(swaps.error());
@@ -79,8 +78,7 @@ void add_swap(CLI::App& app, Chosen& chosen) {
     command->add_option("--serves", arguments->serves, "serves to cook (else as many as are home)")
         ->check(CLI::Range(1, 1000));
     command->add_option("--left", arguments->left, "extra serves on purpose, for lunches")->check(CLI::Range(0, 100));
-    command->add_option("--with", arguments->with, "'pork mince for beef mince', 'nothing for celery', with commas")
-        ->type_name("X for Y");
+    add_with(*command, arguments->with);
     command->add_flag("--lunch", arguments->lunch, "the lunch of that day (else the dinner)");
     command->add_flag("--ready", arguments->ready, "a ready meal of the dish, from the freezer");
     add_dry_run(*command, arguments->how);

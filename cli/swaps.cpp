@@ -60,29 +60,25 @@ class Reader {
 
     /// The amounts that were not said.
     void fill_in(kitchen::LineSwap& swap) const {
-        const auto whole = std::int64_t{1000} * dish_.serves;
+        const auto usual = flow::swap_of(kitchen_.catalogue(), dish_, swap.of, ratios(swap), serves_);
         for (std::size_t i = 0; i < swap.use.size(); ++i) {
-            auto& [use, amount] = swap.use[i];
-            if (amount >= 0) continue;
-            amount = 0;
-            for (const auto& line : dish_.ingredients) {
-                if (line.ingredient != swap.of) continue;
-                const auto needed = measure::scaled(line.amount, serves_, whole);
-                amount += flow::in_place_of(kitchen_.catalogue(), swap.of, needed ? needed->value() : 0, use,
-                                            ratio(line, swap, i));
-            }
+            if (swap.use[i].second < 0) swap.use[i].second = usual.use[i].second;
         }
     }
 
-    /// Of the best known stand-in of just these parts.
-    [[nodiscard]] graph::Ppm ratio(const cookbook::DishIngredient& line, const kitchen::LineSwap& swap,
-                                   std::size_t part) const {
-        for (const auto& way : kitchen_.graph().stand_ins({line.ingredient, line.role}, 0, {})) {
+    /// Of the best known stand-in of just these parts, else weight for weight.
+    [[nodiscard]] std::vector<std::pair<catalogue::IngredientId, graph::Ppm>> ratios(
+        const kitchen::LineSwap& swap) const {
+        const auto line = std::find_if(dish_.ingredients.begin(), dish_.ingredients.end(),
+                                       [&](const auto& l) { return l.ingredient == swap.of; });
+        for (const auto& way : kitchen_.graph().stand_ins({line->ingredient, line->role}, 0, {})) {
             const bool same = std::equal(way.use.begin(), way.use.end(), swap.use.begin(), swap.use.end(),
                                          [](const auto& a, const auto& b) { return a.first == b.first; });
-            if (same) return way.use[part].second;
+            if (same) return way.use;
         }
-        return graph::one;
+        std::vector<std::pair<catalogue::IngredientId, graph::Ppm>> alike;
+        for (const auto& [use, amount] : swap.use) alike.emplace_back(use, graph::one);
+        return alike;
     }
 
     const kitchen::Kitchen& kitchen_;
@@ -105,6 +101,11 @@ tl::expected<std::vector<kitchen::LineSwap>, Failure> read_swaps(const std::stri
         swaps.push_back(std::move(*swap));
     }
     return swaps;
+}
+
+void add_with(CLI::App& command, std::vector<std::string>& with) {
+    command.add_option("--with", with, "'pork mince for beef mince', 'nothing for celery', with commas")
+        ->type_name("X for Y");
 }
 
 }  // namespace samebase::cli

@@ -2,6 +2,7 @@
 // celery".
 #pragma once
 
+#include <CLI/App.hpp>
 #include <string>
 #include <vector>
 
@@ -17,5 +18,8 @@ namespace samebase::cli {
                                                                                const kitchen::Kitchen& kitchen,
                                                                                cookbook::DishId dish,
                                                                                std::int64_t serves);
+
+/// The option.
+void add_with(CLI::App& command, std::vector<std::string>& with);
 
 }  // namespace samebase::cli

@@ -78,7 +78,6 @@ struct ClearMeal {
     std::optional<cookbook::DishId> instead_of;  ///< what is planned now, where that is another dish
     std::vector<flow::StandInUse> stand_ins;
     std::vector<flow::Scaled> scaled;                                        ///< of these more
-    std::vector<kitchen::LineSwap> swaps;                                    ///< both, for the plan
     std::vector<std::pair<catalogue::IngredientId, measure::Amount>> saves;  ///< from the bin
     std::vector<ClearBecause> because;                                       ///< its own lines, and its share of saved
     std::vector<std::string> cautions;

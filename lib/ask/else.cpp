@@ -8,6 +8,7 @@
 #include <set>
 
 #include "ask/detail/candidate.hpp"
+#include "ask/detail/there.hpp"
 #include "ask/detail/worth.hpp"
 #include "basics/exact.hpp"
 #include "graph/likeness.hpp"
@@ -158,7 +159,6 @@ class Ranker {
         detail::describe(prepared_.setting, after, candidate, result);
         result.stand_ins = std::move(candidate.stand_ins);
         result.scaled = std::move(candidate.scaled);
-        result.swaps = std::move(candidate.swaps);
         result.cooking = std::move(candidate.cooking);
         return result;
     }

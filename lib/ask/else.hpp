@@ -65,8 +65,7 @@ struct Alternative {
     std::vector<std::pair<catalogue::IngredientId, measure::Amount>> lacks;
     std::vector<Leaving> leaves;
     std::vector<std::string> cautions;
-    flow::Cooking cooking;              ///< what would be cooked
-    std::vector<flow::LineSwap> swaps;  ///< with what in place of what, and how much of what is scaled
+    flow::Cooking cooking;  ///< what would be cooked
 };
 
 struct ElseAnswer {

@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "ask/detail/candidate.hpp"
+#include "ask/detail/at_table.hpp"
 
 namespace samebase::ask {
 
@@ -17,10 +17,13 @@ basics::Result<kitchen::Change> change_of(const kitchen::At& at, const SwapQuest
     }
     if (question.other) return kitchen::swap_days(at, question.row.day, *question.other, question.row.meal);
     const kitchen::Planned& row = question.row;
+    if (row.ready_meal && !row.swaps.empty())
+        return basics::problem("swap", "a ready meal with something in place of something",
+                               "one or the other: it is as it was cooked");
     const auto* there = kitchen::planned(at.kitchen.plan, row.day, row.meal, row.dish);
-    if (there != nullptr && !row.swaps.empty() && !row.ready_meal && !row.serves && row.left == 0)
-        return kitchen::set_swaps(at, *there, row.swaps);
-    return kitchen::set_meal(at, question.row);
+    const bool as_planned = there != nullptr && !there->ready_meal && !row.ready_meal && !row.serves && row.left == 0;
+    if (as_planned && !row.swaps.empty()) return kitchen::set_swaps(at, *there, kitchen::both(row.swaps, there->swaps));
+    return kitchen::set_meal(at, row);
 }
 
 /// What is in the first and not in the second.

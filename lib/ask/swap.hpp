@@ -13,7 +13,9 @@
 namespace samebase::ask {
 
 struct SwapQuestion {
-    kitchen::Planned row;              ///< what is to be planned; with `other`, only its day and meal count
+    /// What is to be planned; with `other`, only its day and meal count. Where that dish is planned there already, its
+    /// swaps add to those planned; without any it is planned as it is written.
+    kitchen::Planned row;
     std::optional<basics::Day> other;  ///< the day that it changes places with
 };
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "ask/detail/at_table.hpp"
 #include "ask/detail/candidate.hpp"
 #include "flow/findings.hpp"
 

@@ -104,6 +104,9 @@ class Reader {
     static void take(const Element& at, std::vector<Value>& values) {
         for (const Element& one : at.list()) take(one, values.emplace_back());
     }
+    static void take(const Element& at, std::vector<std::string>& values) {
+        for (const Element& one : at.list()) plain(one, values.emplace_back(one.text()), "a word");
+    }
     static void take(const Element& at, basics::Day& value) { value = detail::day(at); }
     template <class Value>
     static void take(const Element& at, std::optional<Value>& value) {
@@ -113,17 +116,17 @@ class Reader {
     static void take(const Element& at, store::SwapRow& value) {
         take_object(at, value);
         if (value.serves < 1) at.wrong(at.shown(), "'serves' above 0");
-        plain(at, value.of);
+        plain(at, value.of, "the identifier of an ingredient");
     }
     static void take(const Element& at, std::pair<std::string, std::int64_t>& value) {
         take_object(at, value);
         if (value.second < 0) at.wrong(at.shown(), "'amount' of 0 or more");
-        plain(at, value.first);
+        plain(at, value.first, "the identifier of an ingredient");
     }
-    /// An identifier that the file can keep within a text of several.
-    static void plain(const Element& at, const std::string& id) {
-        if (id.empty() || id.find_first_of(",=/:+") != std::string::npos)
-            at.wrong(fmt::format("'{}'", id), "the identifier of an ingredient");
+    /// A word that the file can keep within a text of several.
+    static void plain(const Element& at, const std::string& word, const char* expected) {
+        if (word.empty() || word.find_first_of(",=/:+") != std::string::npos)
+            at.wrong(fmt::format("'{}'", word), expected);
     }
     template <class Value>
     static void take_object(const Element& at, Value& value) {

@@ -125,12 +125,38 @@ std::int64_t in_place_of(const catalogue::Catalogue& catalogue, IngredientId of,
 }
 
 std::int64_t of_the_dish(const cookbook::Dish& dish, IngredientId ingredient, std::int64_t serves_thousandths) {
-    std::int64_t sum = 0;
-    for (const cookbook::DishIngredient& line : dish.ingredients) {
-        if (line.optional || line.ingredient != ingredient) continue;
-        sum += basics::fits(basics::scale(line.amount.value(), serves_thousandths, std::int64_t{1000} * dish.serves));
+    const auto sum = [&](bool optional) {
+        std::int64_t amount = 0;
+        for (const cookbook::DishIngredient& line : dish.ingredients) {
+            if (line.optional != optional || line.ingredient != ingredient) continue;
+            amount +=
+                basics::fits(basics::scale(line.amount.value(), serves_thousandths, std::int64_t{1000} * dish.serves));
+        }
+        return amount;
+    };
+    const std::int64_t needed = sum(false);
+    return needed > 0 ? needed : sum(true);
+}
+
+LineSwap swap_of(const catalogue::Catalogue& catalogue, const cookbook::Dish& dish, IngredientId of,
+                 std::span<const std::pair<IngredientId, graph::Ppm>> use, std::int64_t serves_thousandths) {
+    LineSwap swap{of, {}, serves_thousandths};
+    const auto amount = of_the_dish(dish, of, serves_thousandths);
+    for (const auto& [ingredient, ratio] : use)
+        swap.use.emplace_back(ingredient, in_place_of(catalogue, of, amount, ingredient, ratio));
+    return swap;
+}
+
+std::vector<LineSwap> as_swaps(std::span<const StandInUse> stand_ins, std::span<const Scaled> scaled,
+                               std::int64_t serves_thousandths) {
+    std::vector<LineSwap> swaps;
+    for (const StandInUse& stand_in : stand_ins) {
+        LineSwap& swap = swaps.emplace_back(LineSwap{stand_in.replaced, {}, serves_thousandths});
+        for (const auto& [use, amount] : stand_in.use) swap.use.emplace_back(use, amount.value());
     }
-    return sum;
+    for (const Scaled& one : scaled)
+        swaps.push_back({one.ingredient, {{one.ingredient, one.amount.value()}}, serves_thousandths});
+    return swaps;
 }
 
 Cooking cook(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned, std::span<const LineSwap> swaps,

@@ -3,8 +3,11 @@
 
 #include <cstdint>
 #include <optional>
+#include <span>
+#include <utility>
 #include <vector>
 
+#include "flow/parts.hpp"
 #include "flow/serve.hpp"
 #include "kitchen/kitchen.hpp"
 
@@ -42,8 +45,19 @@ struct Cooking {
 [[nodiscard]] std::int64_t in_place_of(const catalogue::Catalogue& catalogue, catalogue::IngredientId of,
                                        std::int64_t amount, catalogue::IngredientId use, graph::Ppm ratio);
 
-/// The amount that all lines of an ingredient come to for so many serves; optional lines are left out.
+/// The amount that all lines of an ingredient come to for so many serves; the optional ones only where all are.
 [[nodiscard]] std::int64_t of_the_dish(const cookbook::Dish& dish, catalogue::IngredientId ingredient,
                                        std::int64_t serves_thousandths);
+
+/// What a stand-in, its parts with their ratios by mass, puts in place of all lines of an ingredient for so many
+/// serves.
+[[nodiscard]] LineSwap swap_of(const catalogue::Catalogue& catalogue, const cookbook::Dish& dish,
+                               catalogue::IngredientId of,
+                               std::span<const std::pair<catalogue::IngredientId, graph::Ppm>> use,
+                               std::int64_t serves_thousandths);
+
+/// What an answer says of a cooking of so many serves, for the plan.
+[[nodiscard]] std::vector<LineSwap> as_swaps(std::span<const StandInUse> stand_ins, std::span<const Scaled> scaled,
+                                             std::int64_t serves_thousandths);
 
 }  // namespace samebase::flow

@@ -95,7 +95,7 @@ basics::Result<Change> set_meal(const At& at, const Planned& row) {
         if (edit.row.dish != row.dish) {
             change.line += fmt::format(" instead of {}", at.kitchen.cookbook()[edit.row.dish].name);
         } else if (row.swaps.empty() && !edit.row.swaps.empty()) {
-            change.line += " as it is written, not with " + describe(at.kitchen, edit.row.swaps);
+            change.line += " as it is written; it was with " + describe(at.kitchen, edit.row.swaps);
         }
     }
     return change;

@@ -168,8 +168,14 @@ TEST_CASE("an alternative, planned as it is offered, is cooked as it was weighed
     std::size_t with_stand_ins = 0;
     std::size_t with_scaled = 0;
     for (const auto& alternative : answer.alternatives) {
-        const kitchen::Planned row{demo_day, kitchen::Meal::dinner, alternative.dish, alternative.ready_meal, {},
-                                   0,        alternative.swaps};
+        const kitchen::Planned row{
+            demo_day,
+            kitchen::Meal::dinner,
+            alternative.dish,
+            alternative.ready_meal,
+            {},
+            0,
+            flow::as_swaps(alternative.stand_ins, alternative.scaled, alternative.cooking.serves_thousandths)};
         INFO(demo().cookbook()[alternative.dish].id);
         CHECK(flow::cook(demo(), row) == alternative.cooking);
         with_stand_ins += alternative.stand_ins.empty() ? 0 : 1;

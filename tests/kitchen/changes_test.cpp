@@ -272,7 +272,7 @@ TEST_CASE("a planned meal is cooked with something else, and as it is written ag
     CHECK(story.kitchen.plan.front().swaps == std::vector{peas, less});
     CHECK(with({peas, less}).empty());
     CHECK(story.does([&](const At& at) { return kitchen::set_meal(at, loaf); }).line ==
-          "dinner on Fri 27 Nov: meat loaf as it is written, not with peas for beef mince, 1/2 eggs");
+          "dinner on Fri 27 Nov: meat loaf as it is written; it was with peas for beef mince, 1/2 eggs");
     CHECK(story.kitchen.plan == kitchen::Plan{loaf});
     CHECK(with({peas}).plan.size() == 2);
     CHECK(with({}).plan.size() == 2);

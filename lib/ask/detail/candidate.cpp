@@ -159,17 +159,19 @@ class Builder {
     void put_in_place(const DishIngredient& line, const graph::StandIn& stand_in) {
         StandInUse use{
             .replaced = line.ingredient, .use = {}, .role = line.role, .fit = stand_in.fit(), .note = stand_in.note};
-        const auto amount = line_amount(line);
-        flow::LineSwap swap{line.ingredient, {}, cooking_.serves_thousandths};
-        for (const auto& [ingredient, ratio] : stand_in.use) {
-            const auto whole = flow::in_place_of(kitchen_.catalogue(), line.ingredient, amount, ingredient, ratio);
-            swap.use.emplace_back(ingredient, stand_in.use.size() == 1 ? taken(line, ingredient, whole) : whole);
-            use.use.emplace_back(ingredient,
-                                 measure::Amount{kitchen_.catalogue()[ingredient].dimension, swap.use.back().second});
+        auto swap = as_written(line, stand_in);
+        for (auto& [ingredient, amount] : swap.use) {
+            if (swap.use.size() == 1) amount = taken(line, ingredient, amount);
+            use.use.emplace_back(ingredient, measure::Amount{kitchen_.catalogue()[ingredient].dimension, amount});
         }
         result_.stand_ins.push_back(std::move(use));
         result_.stand_in_shares.push_back(share_of(line));
         result_.swaps.push_back(std::move(swap));
+    }
+
+    /// With nothing taken less of.
+    [[nodiscard]] flow::LineSwap as_written(const DishIngredient& line, const graph::StandIn& stand_in) const {
+        return flow::swap_of(kitchen_.catalogue(), dish_, line.ingredient, stand_in.use, cooking_.serves_thousandths);
     }
 
     /// How much goes in of what does the work of a line that needs so much of it: of what is not all there as much as
@@ -279,11 +281,9 @@ class Builder {
     }
 
     [[nodiscard]] bool in_stock(const DishIngredient& line, const graph::StandIn& stand_in) const {
-        const auto amount = line_amount(line);
-        return std::all_of(stand_in.use.begin(), stand_in.use.end(), [&](const auto& part) {
-            const auto needed =
-                flow::in_place_of(kitchen_.catalogue(), line.ingredient, amount, part.first, part.second);
-            return there(part.first) >= (stand_in.use.size() == 1 ? least(line, needed) : needed);
+        const auto swap = as_written(line, stand_in);
+        return std::all_of(swap.use.begin(), swap.use.end(), [&](const auto& use) {
+            return there(use.first) >= (swap.use.size() == 1 ? least(line, use.second) : use.second);
         });
     }
 
@@ -485,40 +485,6 @@ Candidate warmed(const Setting& setting, cookbook::DishId id) {
     return candidate;
 }
 
-AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned) {
-    return at_table(kitchen, planned, kitchen::eaters(kitchen, planned.day, planned.meal));
-}
-
-AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned, std::vector<std::size_t> eaters) {
-    AtTable table;
-    Setting setting;
-    setting.kitchen = &kitchen;
-    setting.today = planned.day;
-    setting.question.day = planned.day;
-    setting.question.serves = planned.serves;
-    setting.meal = planned.meal;
-    setting.using_ = kitchen.cookbook()[planned.dish].ingredients.front().ingredient;
-    setting.eaters = std::move(eaters);
-    if (planned.meal == kitchen::Meal::dinner) setting.guests_avoid = kitchen::guests_avoid(kitchen, planned.day);
-    setting.available.assign(kitchen.catalogue().ingredients().size(), std::numeric_limits<std::int64_t>::max());
-    setting.can_be_bought_before.assign(setting.available.size(), true);
-    setting.holds = flow::held_allergens(kitchen);
-    setting.swaps = planned.swaps;
-    const Candidate checked = planned.ready_meal ? warmed(setting, planned.dish) : candidate(setting, planned.dish);
-    table.refused = checked.ruled_out;
-    for (const StandInUse& use : checked.stand_ins) {
-        std::string words;
-        for (const auto& [id, amount] : use.use) {
-            if (!words.empty()) words += " and ";
-            words += kitchen.catalogue()[id].name;
-        }
-        table.cautions.push_back(fmt::format("Someone at the table avoids what {} holds: use {} in its place.",
-                                             kitchen.catalogue()[use.replaced].name, words));
-    }
-    table.cautions.insert(table.cautions.end(), checked.cautions.begin(), checked.cautions.end());
-    return table;
-}
-
 bool starts_from(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, const catalogue::Of& what) {
     if (!dish.base) return false;
     const auto& catalogue = kitchen.catalogue();
@@ -529,30 +495,6 @@ bool starts_from(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, co
         return std::any_of(members.begin(), members.end(),
                            [&](IngredientId member) { return catalogue.is(member, need.of); });
     });
-}
-
-std::int64_t in_danger_at(const flow::Part& part, flow::Slot slot) {
-    std::int64_t total = 0;
-    for (std::size_t i = 0; i < part.component.units.size(); ++i) {
-        const flow::Fate& fate = part.outcome.fates[i];
-        if (fate.tossed == 0 || slot < fate.from || slot > fate.end()) continue;
-        total += fate.tossed;
-        for (const flow::Use& use : part.outcome.uses) {
-            const auto want = static_cast<std::size_t>(use.want);
-            if (use.unit == static_cast<int>(i) && part.component.wants[want].slot == slot) total += use.amount;
-        }
-    }
-    return total;
-}
-
-std::int64_t available_at(const flow::Component& component, flow::Slot slot) {
-    std::int64_t total = 0;
-    for (const flow::Unit& unit : component.units) {
-        const bool late = unit.cold_water && slot == flow::dinner_of(0);
-        const bool thawed = unit.thaw_days <= 0 || late || flow::day_of(slot) >= unit.thaw_days;
-        if (thawed && slot >= unit.first && slot <= unit.last) total += unit.amount;
-    }
-    return total;
 }
 
 std::vector<std::string> disliked(const kitchen::Kitchen& kitchen, const kitchen::Person& person,

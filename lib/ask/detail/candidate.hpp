@@ -51,24 +51,8 @@ struct Candidate {
 /// holds.
 [[nodiscard]] Candidate warmed(const Setting& setting, cookbook::DishId dish);
 
-/// What those at the table must know of a planned meal.
-struct AtTable {
-    std::vector<std::string> refused;   ///< someone there must not have it, and nothing helps
-    std::vector<std::string> cautions;  ///< serves apart, what replaces what
-};
-[[nodiscard]] AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned);
-/// The same where only these of the household eat it, as positions in household.people.
-[[nodiscard]] AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned,
-                               std::vector<std::size_t> eaters);
-
 /// Whether a base starts from what is used.
 [[nodiscard]] bool starts_from(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, const catalogue::Of& what);
-
-/// What of an ingredient can be used at a slot, whatever else the plan wants.
-[[nodiscard]] std::int64_t available_at(const flow::Component& component, flow::Slot slot);
-
-/// Of what can be used there, how much is tossed, or is used there and would be tossed else.
-[[nodiscard]] std::int64_t in_danger_at(const flow::Part& part, flow::Slot slot);
 
 /// Whether any ingredient of the eaters' lists of dislikes is in the cooking.
 [[nodiscard]] std::vector<std::string> disliked(const kitchen::Kitchen& kitchen, const kitchen::Person& person,

@@ -80,7 +80,6 @@ class Teller {
                            .instead_of = {},
                            .stand_ins = detail.stand_ins,
                            .scaled = detail.scaled,
-                           .swaps = detail.swaps,
                            .saves = {},
                            .because = {},
                            .cautions = detail.cautions,

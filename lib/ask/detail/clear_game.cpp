@@ -313,7 +313,6 @@ class Builder {
         detail.ready_meal = meal.cooking.ready_meal;
         detail.cautions = std::move(meal.cautions);
         detail.stand_ins = meal.stand_ins;
-        detail.swaps = meal.swaps;
         Alternative lines;
         lines.dish = id;
         weigh(setting, *setting.before, meal, lines);
@@ -328,10 +327,6 @@ class Builder {
         push(m, id, fixed, detail);
         if (!may_scale) return;
         for (flow::Needed& need : detail.cooking.needs) scale(m, id, meal, need, detail.scaled);
-        for (const flow::Scaled& more : detail.scaled) {
-            detail.swaps.push_back(
-                {more.ingredient, {{more.ingredient, more.amount.value()}}, detail.cooking.serves_thousandths});
-        }
         if (!detail.scaled.empty()) push(m, id, fixed, detail);
     }
 

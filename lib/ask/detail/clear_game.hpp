@@ -60,7 +60,6 @@ struct ClearDetail {
     flow::Cooking cooking;  ///< with what is scaled
     std::vector<flow::StandInUse> stand_ins;
     std::vector<flow::Scaled> scaled;
-    std::vector<kitchen::LineSwap> swaps;
     std::vector<ClearBecause> because;
     std::vector<std::string> cautions;
     bool ready_meal = false;

@@ -7,6 +7,7 @@
 #include <map>
 #include <tuple>
 
+#include "ask/detail/at_table.hpp"
 #include "ask/detail/candidate.hpp"
 #include "basics/exact.hpp"
 

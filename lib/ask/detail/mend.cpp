@@ -3,7 +3,8 @@
 #include <algorithm>
 #include <tuple>
 
-#include "ask/detail/candidate.hpp"
+#include "ask/detail/at_table.hpp"
+#include "ask/detail/there.hpp"
 #include "flow/room.hpp"
 #include "graph/likeness.hpp"
 
@@ -125,15 +126,6 @@ std::optional<Mend> Mender::tried(Mend mend, const Finding& finding, const kitch
     return mend;
 }
 
-/// As the dish is written.
-kitchen::LineSwap Mender::swap_of(const cookbook::Dish& dish, IngredientId of, const graph::StandIn& stand_in) const {
-    kitchen::LineSwap swap{of, {}, std::int64_t{1000} * dish.serves};
-    const auto amount = flow::of_the_dish(dish, of, swap.serves_thousandths);
-    for (const auto& [use, ratio] : stand_in.use)
-        swap.use.emplace_back(use, flow::in_place_of(kitchen_.catalogue(), of, amount, use, ratio));
-    return swap;
-}
-
 std::optional<Mend> Mender::stand_in(const Finding& finding) const {
     if (!finding.dish) return std::nullopt;
     const Planned* row = kitchen::planned(kitchen_.plan, finding.day, finding.meal, finding.dish);
@@ -162,7 +154,8 @@ std::optional<Mend> Mender::stand_in(const Finding& finding) const {
             mend.dish = row->dish;
             mend.of = finding.ingredient;
             mend.fit = s.fit();
-            const auto swap = swap_of(dish, finding.ingredient, s);
+            const auto swap =
+                flow::swap_of(kitchen_.catalogue(), dish, finding.ingredient, s.use, std::int64_t{1000} * dish.serves);
             mend.change = kitchen::set_swaps(at(), *row, kitchen::both({&swap, 1}, row->swaps));
             const flow::Cooking with = flow::cook(kitchen_, mend.change.plan.back().row, {}, &holds_);
             std::vector<flow::Cooking> cookings = before_.cookings;

@@ -27,8 +27,6 @@ class Mender {
   private:
     [[nodiscard]] std::optional<Mend> discard(const flow::Finding& finding) const;
     [[nodiscard]] std::optional<Mend> stand_in(const flow::Finding& finding) const;
-    [[nodiscard]] kitchen::LineSwap swap_of(const cookbook::Dish& dish, catalogue::IngredientId of,
-                                            const graph::StandIn& stand_in) const;
     [[nodiscard]] std::optional<Mend> exchange_days(const flow::Finding& finding) const;
     [[nodiscard]] std::optional<Mend> other_dish(const flow::Finding& finding) const;
     [[nodiscard]] std::optional<Mend> dish_that_eats(const flow::Finding& finding) const;
