@@ -247,7 +247,7 @@ class Carrying {
 
     void give(Carried carried) {
         if (carried.straight) {
-            carried.cautions.push_back(
+            carried.cautions.emplace_back(
                 carried.thaws
                     ? "Straight to where it thaws: take it out on that day; it does not stop at the near freezer."
                     : "Straight into the pan, frozen as it is.");
