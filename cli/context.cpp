@@ -120,7 +120,9 @@ tl::expected<kitchen::Kitchen, Failure> Context::kitchen() const {
     if (!store) return failure(store_failed, store.error());
     auto state = store->read(**known, *house);
     if (!state) return failure(store_failed, state.error());
-    return store::kitchen_of(*known, std::move(*house), std::move(*state));
+    const auto day = today();
+    if (!day) return tl::make_unexpected(day.error());
+    return store::present(*known, std::move(*house), std::move(*state), *day).kitchen;
 }
 
 void Context::answer(const std::function<std::string(const show::Manner&)>& text,

@@ -118,9 +118,10 @@ basics::Result<store::Done> computed_only(Opened& opened, basics::Day day, Compu
     if (!state) return tl::make_unexpected(state.error());
     store::State facts;
     facts.revision = state->revision;
-    facts.next_lot = state->next_lot;
     facts.facts = state->facts;
-    store::Done done{store::kitchen_of(opened.knowledge, opened.household, std::move(*state)), {}, {}};
+    store::Present now = store::present(opened.knowledge, opened.household, std::move(*state), day);
+    facts.next_lot = now.next_lot;
+    store::Done done{std::move(now.kitchen), {}, {}};
     auto change = computing({done.before, day, facts.next_lot}, facts);
     if (!change) return tl::make_unexpected(change.error());
     done.change = std::move(*change);

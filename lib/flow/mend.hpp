@@ -6,7 +6,7 @@
 #include <utility>
 #include <vector>
 
-#include "flow/serve.hpp"
+#include "flow/cooking.hpp"
 #include "kitchen/changes.hpp"
 #include "measure/amount.hpp"
 

@@ -342,6 +342,7 @@ Change one_after_other(Change first, Change second) {
     add(first.notes, second.notes);
     add(first.entries, second.entries);
     add(first.plan, second.plan);
+    add(first.took, second.took);
     add(first.history, second.history);
     add(first.facts, second.facts);
     add(first.counted, second.counted);
@@ -387,6 +388,7 @@ void apply(Kitchen& kitchen, const Change& change) {
         const measure::Amount amount{kitchen.catalogue()[id].dimension, edit.fact.amount};
         if (edit.holds) prices.push_back({id, amount, edit.fact.money});
     }
+    settle(kitchen);
 }
 
 LotNumber next_lot(const At& at, const Change& change) {

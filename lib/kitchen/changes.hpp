@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "basics/problem.hpp"
+#include "kitchen/cooking.hpp"
 #include "kitchen/kitchen.hpp"
 #include "stock/entry.hpp"
 
@@ -69,6 +70,16 @@ struct Counted {
     std::string is;
 };
 
+/// What a change took of one thing.
+struct Took {
+    catalogue::IngredientId ingredient;
+    std::optional<cookbook::DishId> dish;  ///< of a leftover: what was cooked
+    std::int64_t amount = 0;
+    bool last = false;  ///< nothing of it is left
+
+    friend bool operator==(const Took&, const Took&) = default;
+};
+
 struct Change {
     std::string command;  ///< "got"
     basics::Day day;
@@ -79,6 +90,7 @@ struct Change {
     std::vector<HistoryEdit> history;
     std::vector<FactEdit> facts;
     std::vector<Counted> counted;  ///< by `count` only
+    std::vector<Took> took;        ///< by `cooked` only, in the order of the recipe
 
     [[nodiscard]] bool empty() const { return entries.empty() && plan.empty() && history.empty() && facts.empty(); }
 };
@@ -172,12 +184,14 @@ struct Cooked {
     stock::PlaceId leftovers;               ///< where what is neither eaten nor frozen goes
     std::optional<stock::PlaceId> freezer;  ///< needed where something is frozen
     std::vector<LineSwap> swaps;
+    std::vector<Needed> used{};  ///< what really went in, of these; also of what the dish does not name
+    bool ready_meal = false;     ///< nothing is cooked: serves of it that were frozen or left over are warmed
 };
 
-/// A dish is cooked. Its amounts for so many serves are eaten from the lots: thawed and opened ones first, then
-/// first-expired first; frozen ones only where there is no other, with a note; none past its use-by. Staples that are
-/// there are not counted; optional ingredients are eaten as far as there are any. Makes leftovers and by-products, and
-/// a row of history.
+/// A dish is cooked. What takes() says for so many serves, serves apart among it, is eaten from the lots: thawed and
+/// opened ones first, then first-expired first; frozen ones only where there is no other, with a note; none past its
+/// use-by. Staples that are there are not counted; optional ingredients are eaten as far as there are any. Makes
+/// leftovers and by-products, and a row of history.
 [[nodiscard]] basics::Result<Change> cooked(const At& at, const Cooked& what);
 
 /// A staple has run out, or is there again.

@@ -23,42 +23,46 @@ struct Need {
     bool optional = false;
 };
 
-/// What the dish takes for so many serves, with what is used instead; an ingredient once, however often the dish names
-/// it.
+/// What the dish takes, in the order of its lines, with what really went in; an ingredient once.
 std::vector<Need> needs(const Draft& draft, const Cooked& what) {
+    const Kitchen& kitchen = draft.kitchen();
+    const cookbook::Dish& dish = kitchen.cookbook()[what.dish];
     std::vector<Need> list;
-    const auto add = [&](catalogue::IngredientId id, measure::Amount amount, bool optional) {
-        const auto same = std::find_if(list.begin(), list.end(),
-                                       [&](const Need& n) { return n.ingredient == id && n.optional == optional; });
+    const auto add = [&](const Needed& need, bool optional) {
+        const measure::Amount amount{draft.ingredient(need.ingredient).dimension, need.amount};
+        const auto same = std::find_if(list.begin(), list.end(), [&](const Need& n) {
+            return n.ingredient == need.ingredient && n.optional == optional;
+        });
         if (same == list.end()) {
-            list.push_back({id, amount, optional});
+            list.push_back({need.ingredient, amount, optional});
         } else {
             same->amount += amount;
         }
     };
-    const cookbook::Dish& dish = draft.kitchen().cookbook()[what.dish];
-    for (const cookbook::DishIngredient& line : dish.ingredients) {
-        const bool swapped = std::any_of(what.swaps.begin(), what.swaps.end(),
-                                         [&](const LineSwap& swap) { return swap.of == line.ingredient; });
-        if (swapped) continue;
-        const auto amount = measure::scaled(line.amount, what.serves, std::int64_t{1000} * dish.serves);
-        add(line.ingredient, amount.value(), line.optional);
-    }
-    for (const LineSwap& swap : what.swaps) {
-        for (const auto& [id, amount] : swap.use) {
-            const measure::Amount whole{draft.ingredient(id).dimension, amount};
-            add(id, measure::scaled(whole, what.serves, swap.serves_thousandths).value(), false);
+    if (what.ready_meal) {
+        add({*dish.leaves, what.serves}, false);
+    } else {
+        const Takes taken = takes(kitchen, {draft.day(), what.meal, what.dish, what.serves, what.swaps});
+        for (const LineTake& line : taken.lines) {
+            const bool optional = dish.ingredients[line.line].optional;
+            for (const Needed& need : line.takes) add(need, optional);
+            for (const ApartTake& apart : line.apart) add(apart.take, optional);
         }
+    }
+    for (const Needed& used : what.used) {
+        std::erase_if(list, [&](const Need& need) { return need.ingredient == used.ingredient; });
+        add(used, false);
     }
     return list;
 }
 
 /// Eats it, and adds to `holds` what the lots hold that it comes from.
-basics::Result<void> eat_need(Draft& draft, const Need& need, catalogue::AllergenSet& holds) {
-    std::vector<LotNumber> lots = draft.find({{}, need.ingredient, {}, {}});
+basics::Result<void> eat_need(Draft& draft, const Need& need, std::optional<cookbook::DishId> of_dish,
+                              catalogue::AllergenSet& holds) {
+    std::vector<LotNumber> lots = draft.find({{}, need.ingredient, of_dish, {}});
     detail::leave_expired(draft, lots);
     detail::in_eating_order(draft, lots);
-    Item item{{{}, need.ingredient, {}, {}}, {need.amount, {}, {}}, {}};
+    Item item{{{}, need.ingredient, of_dish, {}}, {need.amount, {}, {}}, {}};
     if (need.optional) {
         std::int64_t there = 0;
         for (const LotNumber number : lots) there += draft.lot(number).amount.value();
@@ -67,8 +71,10 @@ basics::Result<void> eat_need(Draft& draft, const Need& need, catalogue::Allerge
     if (item.quantity.amount->value() == 0) return {};
     const auto portions = draft.choose(lots, item, false);
     if (!portions) return tl::make_unexpected(portions.error());
+    Took took{need.ingredient, of_dish, 0, false};
     for (const detail::Portion& portion : *portions) {
         const Lot before = draft.lot(portion.lot);
+        took.amount += portion.value;
         holds.add(stock::counted_allergens(before, draft.kitchen().catalogue(), draft.kitchen().cookbook()));
         const bool from_frozen = draft.ingredient(before.ingredient).thaw == catalogue::Thaw::from_frozen;
         if (!before.ready(draft.day()) && !(from_frozen && before.state == stock::State::frozen)) {
@@ -77,6 +83,8 @@ basics::Result<void> eat_need(Draft& draft, const Need& need, catalogue::Allerge
         }
         detail::eat(draft, Kind::cooked, portion);
     }
+    took.last = draft.find({{}, need.ingredient, of_dish, {}}).empty();
+    if (took.amount > 0) draft.change().took.push_back(took);
     return {};
 }
 
@@ -108,6 +116,8 @@ basics::Result<void> sound(const Draft& draft, const Cooked& what) {
     }
     if (what.freeze > 0 && !what.freezer)
         return basics::problem(dish.name, "no freezer for the ready meal", "a freezer");
+    if (what.ready_meal && (!dish.leaves || what.freeze > 0 || what.eaten != what.serves))
+        return basics::problem(dish.name, "is warmed, not cooked", "as many serves as are eaten");
     if (what.freeze > 0 && !dish.leaves)
         return basics::problem(dish.name, "does not keep", "a dish that leaves something");
     const auto readable = [](const std::optional<measure::Amount>& amount) {
@@ -140,8 +150,12 @@ basics::Result<Change> cooked(const At& at, const Cooked& what) {
         if (need.amount.value() == 0) continue;
         const bool staple = at.kitchen.household.staples[need.ingredient.index()];
         const Need wanted{need.ingredient, need.amount, need.optional || staple};
-        if (auto eaten = eat_need(draft, wanted, holds); !eaten) return tl::make_unexpected(eaten.error());
+        const auto of_dish = what.ready_meal ? std::optional(what.dish) : std::nullopt;
+        if (auto eaten = eat_need(draft, wanted, of_dish, holds); !eaten) return tl::make_unexpected(eaten.error());
     }
+    const std::int64_t more =
+        what.ready_meal ? 0
+                        : takes(at.kitchen, {at.day, what.meal, what.dish, what.serves, what.swaps}).more_thousandths;
     const auto pieces = [](std::int64_t value) { return measure::Amount{measure::Dimension::pieces, value}; };
     const basics::Money each = cost_per_serve(at.kitchen, what.dish);
     std::vector<std::string> made;
@@ -159,13 +173,14 @@ basics::Result<Change> cooked(const At& at, const Cooked& what) {
         if (!dish.freezes) draft.note(dish.name + " is not known to freeze well");
         leave(what.freeze, *what.freezer);
     }
-    const std::int64_t left = what.serves - what.eaten - what.freeze;
+    const std::int64_t left = what.serves - what.eaten - what.freeze + more;
     if (dish.leaves) {
         leave(left, what.leftovers);
     } else if (left > 0) {
         draft.note(fmt::format("{} does not keep: what was left over is not entered", dish.name));
     }
     for (const cookbook::ByProduct& by_product : dish.gives) {
+        if (what.ready_meal) break;
         const auto amount = measure::scaled(by_product.amount, what.serves, std::int64_t{1000} * dish.serves);
         if (!amount || amount->is_zero()) continue;
         Lot lot = draft.arrive(by_product.ingredient, what.dish, what.leftovers);
@@ -175,8 +190,9 @@ basics::Result<Change> cooked(const At& at, const Cooked& what) {
     if (std::find(at.kitchen.history.begin(), at.kitchen.history.end(), had) == at.kitchen.history.end()) {
         draft.change().history.push_back({true, had});
     }
-    draft.change().line = fmt::format("cooked {}, {} {}", dish.name, measure::write_kindly(pieces(what.serves)),
-                                      what.serves == 1000 ? "serve" : "serves");
+    draft.change().line =
+        fmt::format("{} {}, {} {}", what.ready_meal ? "warmed" : "cooked", dish.name,
+                    measure::write_kindly(pieces(what.serves)), what.serves == 1000 ? "serve" : "serves");
     if (!what.swaps.empty()) draft.change().line += ", with " + describe(at.kitchen, what.swaps);
     if (!made.empty()) draft.change().line += ": " + detail::joined(made);
     return draft.change();

@@ -56,6 +56,10 @@ bool Kitchen::taken_as_there(catalogue::IngredientId id) const {
 
 namespace {
 
+bool earlier(const Planned& a, const Planned& b) {
+    return std::tuple{a.day, a.meal, a.dish} < std::tuple{b.day, b.meal, b.dish};
+}
+
 bool sound(const std::vector<LineSwap>& swaps) {
     std::set<catalogue::IngredientId> seen;
     return std::all_of(swaps.begin(), swaps.end(), [&](const LineSwap& swap) {
@@ -76,8 +80,7 @@ std::optional<std::string> Kitchen::check() const {
         if (lots[i].place.index() >= household.places.size()) return fmt::format("lot {} is nowhere", lots[i].number);
         if (auto reason = stock::check(lots[i], catalogue())) return reason;
     }
-    const auto key = [](const Planned& p) { return std::tuple{p.day, p.meal, p.dish}; };
-    if (!std::is_sorted(plan.begin(), plan.end(), [&](const auto& a, const auto& b) { return key(a) < key(b); })) {
+    if (!std::is_sorted(plan.begin(), plan.end(), earlier) || !std::is_sorted(done.begin(), done.end(), earlier)) {
         return "the plan is out of order";
     }
     for (const Planned& row : plan) {
@@ -87,6 +90,37 @@ std::optional<std::string> Kitchen::check() const {
         return "the history is out of order";
     }
     return std::nullopt;
+}
+
+std::span<const Had> had(const std::vector<Had>& history, basics::Day day) {
+    struct ByDay {
+        bool operator()(const Had& had, basics::Day key) const { return had.day < key; }
+        bool operator()(basics::Day key, const Had& had) const { return key < had.day; }
+    };
+    const auto [first, last] = std::equal_range(history.begin(), history.end(), day, ByDay{});
+    return {first, last};
+}
+
+void settle(Kitchen& kitchen) {
+    Plan rows = std::move(kitchen.plan);
+    rows.insert(rows.end(), kitchen.done.begin(), kitchen.done.end());
+    std::sort(rows.begin(), rows.end(), earlier);
+    kitchen.plan.clear();
+    kitchen.done.clear();
+    const auto is_done = [&](const Planned& row) {
+        const auto of_day = had(kitchen.history, row.day);
+        const auto meals =
+            std::count_if(of_day.begin(), of_day.end(), [&](const Had& h) { return h.meal == row.meal; });
+        if (meals == 0) return false;
+        if (row.meal == Meal::dinner) return true;
+        const bool itself = std::any_of(of_day.begin(), of_day.end(),
+                                        [&](const Had& h) { return h.meal == row.meal && h.dish == row.dish; });
+        const auto planned = std::count_if(rows.begin(), rows.end(), [&](const Planned& other) {
+            return other.day == row.day && other.meal == row.meal;
+        });
+        return itself || meals >= planned;
+    };
+    for (const Planned& row : rows) (is_done(row) ? kitchen.done : kitchen.plan).push_back(row);
 }
 
 std::vector<std::size_t> eaters(const Kitchen& kitchen, basics::Day day, Meal meal) {

@@ -73,8 +73,9 @@ struct Kitchen {
     std::shared_ptr<const Knowledge> knowledge;
     Household household;
     std::vector<stock::Lot> lots;  ///< in the order of numbers
-    Plan plan;
-    std::vector<Had> history;  ///< in the order of days
+    Plan plan;                     ///< what is still to come, and past days' meals of which nothing was said
+    Plan done;                     ///< rows of the plan whose meal is in the history: see settle()
+    std::vector<Had> history;      ///< in the order of days
 
     [[nodiscard]] const catalogue::Catalogue& catalogue() const { return knowledge->catalogue; }
     [[nodiscard]] const cookbook::Cookbook& cookbook() const { return knowledge->cookbook; }
@@ -87,6 +88,14 @@ struct Kitchen {
 
     [[nodiscard]] std::optional<std::string> check() const;
 };
+
+/// Puts every row of plan and done where it belongs. A dinner is done where any dinner of its day is in the history. A
+/// lunch is done where its dish is, or where as many lunches of its day are in the history as were planned. Whoever
+/// changes plan or history calls it; no question plans, thaws, buys or serves what is done.
+void settle(Kitchen& kitchen);
+
+/// What was had at that meal.
+[[nodiscard]] std::span<const Had> had(const std::vector<Had>& history, basics::Day day);
 
 /// Who eats that meal that day, as positions in household.people.
 [[nodiscard]] std::vector<std::size_t> eaters(const Kitchen& kitchen, basics::Day day, Meal meal);

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "kitchen/standing.hpp"
 #include "store/store.hpp"
 
 namespace samebase::store {
@@ -20,7 +21,22 @@ kitchen::Kitchen kitchen_of(std::shared_ptr<const kitchen::Knowledge> knowledge,
         std::erase_if(prices, [&](const kitchen::Price& price) { return price.ingredient == fact.ingredient; });
         prices.push_back({fact.ingredient, {kitchen.catalogue()[fact.ingredient].dimension, fact.amount}, fact.money});
     }
+    kitchen::settle(kitchen);
     return kitchen;
+}
+
+Present present(std::shared_ptr<const kitchen::Knowledge> knowledge, kitchen::Household household, State state,
+                basics::Day day) {
+    const auto since = state.uses_from;
+    Present present;
+    present.next_lot = state.next_lot;
+    present.kitchen = kitchen_of(std::move(knowledge), std::move(household), std::move(state));
+    present.standing = kitchen::standing_uses({present.kitchen, day, present.next_lot}, since);
+    for (const kitchen::Change& change : present.standing) {
+        present.next_lot = kitchen::next_lot({present.kitchen, change.day, present.next_lot}, change);
+        kitchen::apply(present.kitchen, change);
+    }
+    return present;
 }
 
 std::optional<measure::Amount> remembered_pack(const State& state, const catalogue::Catalogue& catalogue,
@@ -33,6 +49,23 @@ std::optional<measure::Amount> remembered_pack(const State& state, const catalog
     return std::nullopt;
 }
 
+namespace {
+
+/// Writes what nobody has to say; the revision after it, or nothing where somebody else wrote in between.
+basics::Result<std::optional<Revision>> write_standing(Store& store, const std::vector<kitchen::Change>& standing,
+                                                       const kitchen::Knowledge& knowledge,
+                                                       const kitchen::Household& household, Revision revision) {
+    for (const kitchen::Change& change : standing) {
+        const auto written = store.write(change, knowledge, household, revision);
+        if (!written) return tl::make_unexpected(written.error());
+        if (written->stale) return std::optional<Revision>();
+        revision = written->command;
+    }
+    return std::optional(revision);
+}
+
+}  // namespace
+
 basics::Result<Done> carry_out(Store& store, const std::shared_ptr<const kitchen::Knowledge>& knowledge,
                                const kitchen::Household& household, basics::Day day, const Compute& compute,
                                const Since& since) {
@@ -41,15 +74,19 @@ basics::Result<Done> carry_out(Store& store, const std::shared_ptr<const kitchen
         if (!state) return tl::make_unexpected(state.error());
         State facts;
         facts.revision = state->revision;
-        facts.next_lot = state->next_lot;
         facts.facts = state->facts;
         facts.forgotten = state->forgotten;
-        Done done{kitchen_of(knowledge, household, std::move(*state)), {}, {}};
+        Present now = present(knowledge, household, std::move(*state), day);
+        facts.next_lot = now.next_lot;
+        Done done{std::move(now.kitchen), {}, {}};
         auto change = compute({done.before, day, facts.next_lot}, facts);
         if (!change) return tl::make_unexpected(change.error());
         done.change = std::move(*change);
         if (done.change.empty()) return done;
-        auto written = store.write(done.change, *knowledge, household, facts.revision);
+        const auto revision = write_standing(store, now.standing, *knowledge, household, facts.revision);
+        if (!revision) return tl::make_unexpected(revision.error());
+        if (!*revision) continue;
+        auto written = store.write(done.change, *knowledge, household, **revision);
         if (!written) return tl::make_unexpected(written.error());
         if (written->stale) continue;
         done.written = std::move(*written);

@@ -13,6 +13,7 @@
 #include <unordered_map>
 #include <utility>
 
+#include "kitchen/standing.hpp"
 #include "store/detail/database.hpp"
 #include "store/detail/edits.hpp"
 #include "store/detail/names.hpp"
@@ -170,6 +171,9 @@ basics::Result<State> Store::read(const kitchen::Knowledge& knowledge, const kit
         State state;
         state.revision = newest(db);
         state.next_lot = db.execAndGet("SELECT ifnull(max(number), 0) + 1 FROM lot").getInt64();
+        const SQLite::Column last =
+            db.execAndGet(fmt::format("SELECT max(day + (name = '{}')) FROM command", kitchen::standing_command));
+        if (!last.isNull()) state.uses_from = basics::Day{basics::days{last.getInt()}};
         if (auto lots = read_lots(db, names, open_->file, state); !lots) return tl::make_unexpected(lots.error());
         Dishes dishes(names);
         if (auto plan = read_plan(db, names, open_->file, dishes, since.plan, state); !plan)

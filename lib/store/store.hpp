@@ -37,6 +37,9 @@ enum class Mode : std::uint8_t {
 struct State {
     Revision revision = 0;
     stock::LotNumber next_lot = 1;
+    /// The first day whose standing uses have not been entered: that of the newest command, or the day after it where
+    /// that command entered them. Nothing in an empty ledger.
+    std::optional<basics::Day> uses_from;
     std::vector<stock::Lot> lots;  ///< with something left, in the order of numbers
     kitchen::Plan plan;
     std::vector<kitchen::Had> history;
@@ -144,8 +147,19 @@ struct Done {
 
 using Compute = std::function<basics::Result<kitchen::Change>(const kitchen::At& at, const State& facts)>;
 
-/// Reads, computes and writes, again from the start whenever somebody else wrote in between. A change that is empty is
-/// not written. `facts` is the state with lots, plan and history moved out of it into at.kitchen.
+/// The snapshot as of that day: standing uses of the days since the newest command have been eaten. `next_lot` counts
+/// the lots that this makes.
+struct Present {
+    kitchen::Kitchen kitchen;
+    stock::LotNumber next_lot = 1;
+    std::vector<kitchen::Change> standing;  ///< in the order of days, not yet written
+};
+[[nodiscard]] Present present(std::shared_ptr<const kitchen::Knowledge> knowledge, kitchen::Household household,
+                              State state, basics::Day day);
+
+/// Reads, computes and writes, again from the start whenever somebody else wrote in between. Standing uses of days that
+/// have passed are written before it, each as a command of its own. A change that is empty is not written, and nor are
+/// they then. `facts` is the state with lots, plan and history moved out of it into at.kitchen.
 [[nodiscard]] basics::Result<Done> carry_out(Store& store, const std::shared_ptr<const kitchen::Knowledge>& knowledge,
                                              const kitchen::Household& household, basics::Day day,
                                              const Compute& compute, const Since& since = {});

@@ -1,4 +1,4 @@
-#include "flow/serve.hpp"
+#include "flow/cooking.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -14,6 +14,7 @@ AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planne
 
 AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned, std::vector<std::size_t> eaters) {
     AtTable table;
+    if (kitchen.cookbook()[planned.dish].ingredients.empty()) return table;  // a night without cooking
     Setting setting;
     setting.kitchen = &kitchen;
     setting.today = planned.day;

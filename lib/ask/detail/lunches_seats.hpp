@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "ask/lunches.hpp"
-#include "flow/serve.hpp"
+#include "flow/cooking.hpp"
 
 namespace samebase::ask::detail {
 

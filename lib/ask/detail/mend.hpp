@@ -4,7 +4,7 @@
 #include <optional>
 
 #include "ask/balance.hpp"
-#include "flow/serve.hpp"
+#include "flow/cooking.hpp"
 
 namespace samebase::ask::detail {
 

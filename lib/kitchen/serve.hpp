@@ -8,14 +8,12 @@
 
 #include "kitchen/kitchen.hpp"
 
-namespace samebase::flow {
-
-using kitchen::LineSwap;
+namespace samebase::kitchen {
 
 /// By ingredient handle: what it counts as holding. A leftover holds what the dishes hold that its lots, or the plan,
 /// came from.
 using Holds = std::vector<catalogue::AllergenSet>;
-[[nodiscard]] Holds held_allergens(const kitchen::Kitchen& kitchen);
+[[nodiscard]] Holds held_allergens(const Kitchen& kitchen);
 
 struct Serve {
     /// The dish's separate serves that are put together for this eater, in the dish's order; empty: the common serve.
@@ -32,4 +30,4 @@ struct Serve {
 [[nodiscard]] Serve serve_for(const cookbook::Dish& dish, catalogue::AllergenSet avoids,
                               std::span<const LineSwap> swaps, const Holds& holds);
 
-}  // namespace samebase::flow
+}  // namespace samebase::kitchen

@@ -1,8 +1,8 @@
-#include "flow/serve.hpp"
+#include "kitchen/serve.hpp"
 
 #include <algorithm>
 
-namespace samebase::flow {
+namespace samebase::kitchen {
 
 namespace {
 
@@ -33,14 +33,14 @@ AllergenSet held(const cookbook::Dish& dish, std::span<const LineSwap> swaps,
 
 }  // namespace
 
-Holds held_allergens(const kitchen::Kitchen& kitchen) {
+Holds held_allergens(const Kitchen& kitchen) {
     Holds holds;
     holds.reserve(kitchen.catalogue().ingredients().size());
     for (const auto& thing : kitchen.catalogue().ingredients()) holds.push_back(thing.counted_allergens());
     for (const stock::Lot& lot : kitchen.lots) {
         holds[lot.ingredient.index()].add(stock::counted_allergens(lot, kitchen.catalogue(), kitchen.cookbook()));
     }
-    for (const kitchen::Planned& planned : kitchen.plan) {
+    for (const Planned& planned : kitchen.plan) {
         const cookbook::Dish& dish = kitchen.cookbook()[planned.dish];
         if (!dish.leaves) continue;
         catalogue::AllergenSet& left = holds[dish.leaves->index()];
@@ -76,4 +76,4 @@ Serve serve_for(const cookbook::Dish& dish, AllergenSet avoids, std::span<const 
     return serve;
 }
 
-}  // namespace samebase::flow
+}  // namespace samebase::kitchen
