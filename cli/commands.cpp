@@ -4,7 +4,10 @@ namespace samebase::cli {
 
 void add_commands(CLI::App& app, Chosen& chosen) {
     add_tonight(app, chosen);
+    add_recipe(app, chosen);
     add_else(app, chosen);
+    add_week(app, chosen);
+    add_plan(app, chosen);
     add_swap(app, chosen);
     add_balance(app, chosen);
     add_clear(app, chosen);
@@ -20,6 +23,8 @@ void add_commands(CLI::App& app, Chosen& chosen) {
     add_tossed(app, chosen);
     add_count(app, chosen);
     add_stock(app, chosen);
+    add_dishes(app, chosen);
+    add_names(app, chosen);
     add_undo(app, chosen);
     add_log(app, chosen);
     add_export(app, chosen);

@@ -15,7 +15,12 @@ struct Chosen {
 };
 
 void add_tonight(CLI::App& app, Chosen& chosen);
+void add_recipe(CLI::App& app, Chosen& chosen);
 void add_else(CLI::App& app, Chosen& chosen);
+void add_plan(CLI::App& app, Chosen& chosen);
+void add_week(CLI::App& app, Chosen& chosen);
+void add_dishes(CLI::App& app, Chosen& chosen);
+void add_names(CLI::App& app, Chosen& chosen);
 void add_swap(CLI::App& app, Chosen& chosen);
 void add_balance(CLI::App& app, Chosen& chosen);
 void add_clear(CLI::App& app, Chosen& chosen);

@@ -1,0 +1,16 @@
+// What is planned, as text and as JSON.
+#pragma once
+
+#include <nlohmann/json_fwd.hpp>
+#include <string>
+
+#include "ask/menu.hpp"
+#include "show/words.hpp"
+
+namespace samebase::show {
+
+[[nodiscard]] std::string text(const ask::Menu& menu, const kitchen::Kitchen& kitchen, basics::Day today,
+                               const Manner& manner);
+[[nodiscard]] nlohmann::ordered_json json(const ask::Menu& menu, const kitchen::Kitchen& kitchen);
+
+}  // namespace samebase::show
