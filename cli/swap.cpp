@@ -24,6 +24,14 @@ struct Arguments {
     How how;
 };
 
+/// "leftovers" and "out" are nights without cooking; anything else is a dish.
+tl::expected<cookbook::DishId, Failure> night_or_dish(const kitchen::Kitchen& kitchen, const std::string& words) {
+    const auto night = words == "leftovers"                      ? kitchen.cookbook().dish("leftovers-night")
+                       : words == "out" || words == "eating out" ? kitchen.cookbook().dish("eating-out")
+                                                                 : std::nullopt;
+    return night ? tl::expected<cookbook::DishId, Failure>(*night) : dish_meant(kitchen, words);
+}
+
 tl::expected<ask::SwapQuestion, Failure> question(const Arguments& arguments, const kitchen::At& at) {
     ask::SwapQuestion question;
     const auto day = day_meant(arguments.day, at.day, "swap");
@@ -35,7 +43,9 @@ tl::expected<ask::SwapQuestion, Failure> question(const Arguments& arguments, co
         question.other = *other;
         return question;
     }
-    const auto dish = dish_meant(at.kitchen, words);
+    question.nothing = words == "nothing";
+    if (question.nothing) return question;
+    const auto dish = night_or_dish(at.kitchen, words);
     if (!dish) return tl::make_unexpected(dish.error());
     question.row.dish = *dish;
     question.row.ready_meal = arguments.ready;
@@ -74,7 +84,7 @@ void add_swap(CLI::App& app, Chosen& chosen) {
         app.add_subcommand("swap", "another dish on a day (swap fri fish cakes), or two days exchanged (swap fri sun)");
     auto arguments = std::make_shared<Arguments>();
     command->add_option("day", arguments->day, "the day of the meal")->required();
-    command->add_option("what", arguments->what, "the dish, or the other day")->required();
+    command->add_option("what", arguments->what, "the dish, the other day, or: leftovers, out, nothing")->required();
     command->add_option("--serves", arguments->serves, "serves to cook (else as many as are home)")
         ->check(CLI::Range(1, 1000));
     command->add_option("--left", arguments->left, "extra serves on purpose, for lunches")->check(CLI::Range(0, 100));

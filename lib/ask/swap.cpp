@@ -15,6 +15,18 @@ basics::Result<kitchen::Change> change_of(const kitchen::At& at, const SwapQuest
         if (day < at.day)
             return basics::problem("swap", basics::iso(day), fmt::format("a day from {} on", basics::iso(at.day)));
     }
+    for (const kitchen::Planned& done : at.kitchen.done) {
+        const bool meant = done.day == question.row.day || done.day == question.other;
+        if (!meant || done.meal != question.row.meal || done.meal == kitchen::Meal::lunch) continue;
+        return basics::problem("swap", fmt::format("dinner on {} has been had", basics::short_day(done.day)),
+                               "a day that is still to come", "'samebase undo' takes a meal back that was not cooked");
+    }
+    if (question.nothing) {
+        auto change = kitchen::set_plan(at, {question.row.day, question.row.day}, question.row.meal, {}, "swap");
+        if (change)
+            change->line = fmt::format("{} on {}: open", name(question.row.meal), basics::short_day(question.row.day));
+        return change;
+    }
     if (question.other) return kitchen::swap_days(at, question.row.day, *question.other, question.row.meal);
     const kitchen::Planned& row = question.row;
     if (row.ready_meal && !row.swaps.empty())

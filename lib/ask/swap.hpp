@@ -17,6 +17,7 @@ struct SwapQuestion {
     /// swaps add to those planned; without any it is planned as it is written.
     kitchen::Planned row;
     std::optional<basics::Day> other;  ///< the day that it changes places with
+    bool nothing = false;              ///< the meal becomes open; only its day and meal count
 };
 
 struct SwapAnswer {
@@ -31,7 +32,7 @@ struct SwapAnswer {
 };
 
 /// Problems: a day before today, a day or dish that cannot be planned, nothing planned on either day, and what someone
-/// at the table must not have. Costs two exact balances.
+/// at the table must not have, and a dinner that has been had. Costs two exact balances.
 [[nodiscard]] basics::Result<SwapAnswer> ask_swap(const kitchen::At& at, const SwapQuestion& question);
 
 }  // namespace samebase::ask

@@ -104,6 +104,32 @@ std::string differences(const kitchen::Kitchen& kitchen, const kitchen::Change& 
     return out;
 }
 
+namespace {
+
+/// "From stock: 500 g beef mince (the last), 280 g spaghetti and 90 g gluten-free pasta."
+std::string took_text(const Changed& changed) {
+    const kitchen::Kitchen& kitchen = changed.before;
+    std::vector<std::string> words;
+    for (const kitchen::Took& took : changed.change.took) {
+        const auto& thing = kitchen.catalogue()[took.ingredient];
+        words.push_back(fmt::format("{} {}{}", amount({thing.dimension, took.amount}, thing),
+                                    kitchen::label(kitchen, took.ingredient, took.dish),
+                                    took.last ? " (the last)" : ""));
+    }
+    return words.empty() ? "" : wrapped(fmt::format("From stock: {}.", listed(words)), 2) + "\n";
+}
+
+/// "Tomorrow: baked fish."
+std::string next_dinner(const Changed& changed) {
+    const basics::Day next = changed.change.day + basics::days{1};
+    const auto* planned = kitchen::planned(changed.before.plan, next, kitchen::Meal::dinner);
+    if (planned == nullptr) return "";
+    return fmt::format("{}: {}.\n", capitalised(basics::short_day(next)),
+                       changed.before.cookbook()[planned->dish].name);
+}
+
+}  // namespace
+
 std::string text(const Changed& changed) {
     const kitchen::Change& change = changed.change;
     std::string out;
@@ -115,8 +141,10 @@ std::string text(const Changed& changed) {
             wrapped(capitalised(with_days(change.line, change.day)) + (change.line.ends_with('.') ? "" : ".")) + "\n";
         if (change.empty()) out += "That was so already: nothing is written.\n";
     }
+    out += took_text(changed);
     for (const std::string& note : change.notes)
         out += wrapped("! " + capitalised(with_days(note, change.day)) + ".", 2) + "\n";
+    if (change.command == "cooked" && !changed.dry_run) out += next_dinner(changed);
     return out;
 }
 

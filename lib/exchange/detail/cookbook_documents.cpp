@@ -101,7 +101,12 @@ void meals(const Element& e, Dish& dish) {
             meal.wrong(meal.shown(), "one of: dinner, lunch");
         }
     }
-    if (!e.find("meals") || e.find("meals")->value().empty()) e.wrong("no meal", "'meals' with dinner, lunch or both");
+    // A night without cooking is of no meal: it is never proposed, only planned by name.
+    const bool cooks = e.find("ingredients") && !e.find("ingredients")->value().empty();
+    const bool named = e.find("meals") && !e.find("meals")->value().empty();
+    if (!e.find("meals") || named != cooks)
+        e.wrong(named ? "no ingredients" : "no meal",
+                "'meals' and 'ingredients', or neither on a night without cooking");
 }
 
 void what_remains(const Element& e, Dish& dish, const Catalogue& catalogue, measure::MeasureSet set) {
@@ -160,9 +165,6 @@ Dish read_dish(const Entry& entry, const std::vector<Base>& bases, const Catalog
     what_remains(e, dish, catalogue, set);
     for (const Element& line : e.list("ingredients")) {
         if (auto read = read_line(line, catalogue, set)) dish.ingredients.push_back(std::move(*read));
-    }
-    if (!e.find("ingredients") || e.find("ingredients")->value().empty()) {
-        e.wrong("no ingredients", "at least one under 'ingredients'");
     }
     dish.separate = separate(e, catalogue);
     for (const Element& step : e.list("method")) dish.method.push_back(step.text());
