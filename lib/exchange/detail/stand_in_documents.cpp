@@ -12,6 +12,7 @@ using graph::Statement;
 
 constexpr double least_ratio = 0.0001;
 constexpr double most_ratio = 1000;
+constexpr std::int64_t most_minutes = 24 * 60;
 
 catalogue::RoleSet roles(const Element& entry) {
     const auto at = entry.find("role");
@@ -65,7 +66,7 @@ std::vector<graph::Statement> read_stand_ins(std::span<const Document> documents
         for (const Element& source : whole.list("sources")) static_cast<void>(source.text());
         static_cast<void>(whole.need("stand_ins"));
         for (const Element& entry : whole.list("stand_ins")) {
-            if (!entry.object({"for", "role", "fit", "use", "both_ways", "never", "note"})) continue;
+            if (!entry.object({"for", "role", "fit", "use", "both_ways", "never", "adds_minutes", "note"})) continue;
             Statement statement;
             const auto replaces = ingredient_or_family(entry, "for", catalogue);
             statement.roles = roles(entry);
@@ -76,6 +77,8 @@ std::vector<graph::Statement> read_stand_ins(std::span<const Document> documents
             }
             statement.parts = parts(entry, catalogue);
             statement.both_ways = entry.boolean("both_ways", false);
+            statement.adds_minutes =
+                static_cast<int>(entry.optional_integer("adds_minutes", 1, most_minutes).value_or(0));
             statement.note = entry.optional_text("note").value_or("");
             if (!entry.find("use") || entry.find("use")->value().empty()) {
                 entry.wrong("nothing to use", "at least one thing under 'use'");
