@@ -52,6 +52,9 @@ void sound(const Element& entry, const Statement& statement) {
         if (statement.both_ways) entry.wrong("a mixture that holds both ways", "both_ways only with one thing to use");
     } else if (!statement.parts.empty() && statement.replaces == statement.parts.front().of) {
         entry.wrong("something that stands in for itself", "another ingredient or family");
+    } else if (statement.both_ways && (!statement.note.empty() || statement.adds_minutes > 0)) {
+        entry.wrong("both_ways with a note or with minutes", "one stand-in for each way",
+                    "a note and a time say how to use one of the two; say the other way in an entry of its own");
     }
 }
 
