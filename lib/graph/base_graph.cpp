@@ -119,20 +119,45 @@ struct Compiled {
             const detail::Step& taken = backward[*step];
             ratio = basics::fits(basics::scale(ratio, taken.ratio, one));
             if (last < 0) last = taken.statement;
+            if (taken.statement >= 0) {
+                const Statement& statement = statements[static_cast<std::size_t>(taken.statement)];
+                result.adds_minutes = std::max(result.adds_minutes, statement.adds_minutes);
+            }
             at = boost::target(*step, backward);
         }
         if (last >= 0) result.note = statements[static_cast<std::size_t>(last)].note;
+        result.use = used_at(target, ratio);
+        return result;
+    }
+
+    /// What a statement about the two says, however near another way is.
+    std::optional<StandIn> stated(std::uint32_t source, std::uint32_t target) const {
+        const auto [first, end] = boost::out_edges(target, backward);
+        const auto step = std::find_if(first, end, [&](const auto& edge) {
+            return boost::target(edge, backward) == source && backward[edge].statement >= 0;
+        });
+        if (step == end) return std::nullopt;
+        const detail::Step& taken = backward[*step];
+        const Statement& statement = statements[static_cast<std::size_t>(taken.statement)];
+        StandIn result;
+        result.cost = taken.cost;
+        result.adds_minutes = statement.adds_minutes;
+        result.note = statement.note;
+        result.use = used_at(target, taken.ratio);
+        return result;
+    }
+
+    std::vector<std::pair<IngredientId, Ppm>> used_at(std::uint32_t target, Ppm ratio) const {
         if (target < ingredient_vertices) {
-            result.use.emplace_back(IngredientId{target / static_cast<std::uint32_t>(catalogue::role_count)}, ratio);
-            return result;
+            return {{IngredientId{target / static_cast<std::uint32_t>(catalogue::role_count)}, ratio}};
         }
+        std::vector<std::pair<IngredientId, Ppm>> use;
         const auto& mixture =
             statements[static_cast<std::size_t>(steps.mixtures[target - ingredient_vertices].statement)];
         for (const Part& part : mixture.parts) {
-            result.use.emplace_back(std::get<IngredientId>(part.of),
-                                    basics::fits(basics::scale(part.ratio, ratio, one)));
+            use.emplace_back(std::get<IngredientId>(part.of), basics::fits(basics::scale(part.ratio, ratio, one)));
         }
-        return result;
+        return use;
     }
 
     const std::vector<Statement>& statements;
@@ -199,9 +224,24 @@ std::vector<StandIn> BaseGraph::all_stand_ins(Node node, Cost most) const {
     const auto source = detail::vertex(node.ingredient, node.role);
     const Row row = search(in.forward, source, limit);
     std::vector<StandIn> found;
+    // What must be cooked through takes the place of what is ready to eat only where a statement about the two says so,
+    // since its note tells to cook it: a way over others would lose that.
+    const auto raw = [&](IngredientId id) {
+        const catalogue::Ingredient& thing = (*inside_->catalogue)[id];
+        return thing.cook_to && thing.kind != catalogue::Kind::cooked;
+    };
+    const auto goes_in_raw = [&](const StandIn& stand_in) {
+        return !raw(node.ingredient) &&
+               std::any_of(stand_in.use.begin(), stand_in.use.end(), [&](const auto& part) { return raw(part.first); });
+    };
     const auto consider = [&](std::uint32_t target) {
         if (target == source || row[target] > limit) return;
         StandIn stand_in = in.found(row, source, target);
+        if (goes_in_raw(stand_in)) {
+            auto said = in.stated(source, target);
+            if (!said || said->cost > most) return;
+            stand_in = std::move(*said);
+        }
         for (const auto& [used, ratio] : stand_in.use) {
             if (used == node.ingredient) return;
             if (stand_in.use.size() == 1 && forbidden(node.ingredient, used, node.role)) return;

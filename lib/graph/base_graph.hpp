@@ -4,7 +4,7 @@
 // for its families, a step between siblings of a family, or a change of role. A step costs -ln(fit) in millionths, as
 // an integer, so that every machine ranks alike. For an ordered pair in a role the nearest statement holds: one that
 // names the pair, else the one whose families are the fewest steps up from both; a better fit settles what is equally
-// near, then a lower ratio, then the note.
+// near, then a lower ratio, then the note, then the longer time.
 //
 // Building costs the number of steps (tens of thousands, a few milliseconds). A row of costs is one run of Dijkstra's
 // algorithm, made when first asked for and kept, as are stand-ins at the parameters' least fit; asking again is a
@@ -42,6 +42,7 @@ struct Node {
 struct StandIn {
     std::vector<std::pair<catalogue::IngredientId, Ppm>> use;  ///< more than one: a mixture
     Cost cost = 0;
+    int adds_minutes = 0;  ///< the most that any step to it adds to the dish's time
     std::string note;
 
     [[nodiscard]] double fit() const { return fit_of(cost); }
@@ -69,7 +70,9 @@ class BaseGraph {
     static constexpr std::int32_t no_path = std::numeric_limits<std::int32_t>::max();
 
     /// What can do the ingredient's work in that role, best first, equal costs in the order of identifiers; at least
-    /// `least_fit`, no pair that is forbidden, nothing with an allergen of `avoid`, never the ingredient itself.
+    /// `least_fit`, no pair that is forbidden, nothing with an allergen of `avoid`, never the ingredient itself. What
+    /// must be cooked through (meat, fish and eggs as they are sold) is among them for what is ready to eat only where
+    /// a statement says so of the two or their families: its note tells how to cook it.
     [[nodiscard]] std::vector<StandIn> stand_ins(Node node, double least_fit, catalogue::AllergenSet avoid) const;
 
     /// Whether the nearest statement about the pair says `never`.

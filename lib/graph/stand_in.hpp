@@ -27,6 +27,7 @@ struct Statement {
     std::vector<Part> parts;
     bool both_ways = false;
     bool never = false;
+    int adds_minutes = 0;  ///< how much longer the dish takes with it, from start to table
     std::string note;
 };
 

@@ -253,3 +253,34 @@ TEST_CASE("The questions are about every base, every crisper vegetable, many lef
     CHECK(leftovers.size() >= 15);
     CHECK(avoided.size() >= 8);
 }
+
+TEST_CASE("A stand-in that takes longer came into a dinner that the day has no time for") {
+    auto row = nlohmann::json{{"ask", "brown-lentils"}, {"amount", "500 g"}, {"month", 6}, {"expect", {}}};
+    const auto slowest_dish = [&](int minutes) {
+        CooksQuestion question = read_question(row);
+        question.household["minutes"] = {{"wed", minutes}};
+        const auto today = asked_on(question);
+        ask::ElseQuestion asked;
+        asked.day = today;
+        asked.using_ = question.ask;
+        int slowest = 0;
+        for (const auto& answer : read_or_fail(ask::ask_else(kitchen_of(question, today), today, asked)).alternatives) {
+            const bool boiled_for_it =
+                std::any_of(answer.stand_ins.begin(), answer.stand_ins.end(), [&](const ask::StandInUse& use) {
+                    return use.use.front().first == question.ask &&
+                           use.replaced == shipped_ingredient("tinned-lentils");
+                });
+            if (boiled_for_it) slowest = std::max(slowest, shipped().cookbook[answer.dish].minutes);
+        }
+        return slowest;
+    };
+    constexpr int boiling = 20;
+    for (const int minutes : {60, 90}) {
+        INFO(minutes << " minutes");
+        const int slowest = slowest_dish(minutes);
+        CHECK(slowest > 0);
+        CHECK(slowest + boiling <= minutes);
+    }
+    CHECK(slowest_dish(90) + boiling > 60);
+    CHECK(slowest_dish(20) == 0);
+}

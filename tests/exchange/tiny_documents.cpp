@@ -43,9 +43,10 @@ constexpr const char* ingredients = R"({"ingredients": [
      "piece": 200, "allergens": []}]})";
 
 constexpr const char* stand_ins = R"({"sources": ["common practice"], "stand_ins": [
-    {"for": "beef-mince", "role": ["main", "body"], "fit": 0.9, "both_ways": true, "note": "milder",
+    {"for": "beef-mince", "role": ["main", "body"], "fit": 0.9, "both_ways": true,
      "use": [{"of": "pork-mince", "ratio": 1}]},
-    {"for": "milk", "role": null, "fit": 0.3, "use": [{"of": "bread", "ratio": 0.4}, {"of": "salt", "ratio": 0.01}]},
+    {"for": "milk", "role": null, "fit": 0.3, "adds_minutes": 5, "note": "soak it",
+     "use": [{"of": "bread", "ratio": 0.4}, {"of": "salt", "ratio": 0.01}]},
     {"for": "onion", "role": "seasoning", "never": true, "use": [{"of": "salt"}]}]})";
 
 constexpr const char* bases = R"({"bases": [

@@ -209,3 +209,13 @@ TEST_CASE("statements that contradict one another are reported") {
           Lines{"stand_ins/all.json, /stand_ins/1: a mixture that holds both ways; expected both_ways only with one "
                 "thing to use"});
 }
+
+TEST_CASE("a note or a time does not hold both ways") {
+    const std::string said_of_it =
+        "stand_ins/all.json, /stand_ins/0: both_ways with a note or with minutes; expected one stand-in for each way; "
+        "a "
+        "note and a time say how to use one of the two; say the other way in an entry of its own";
+    CHECK(said(stand_ins, "/stand_ins/0/note", "milder") == Lines{said_of_it});
+    CHECK(said(stand_ins, "/stand_ins/0/adds_minutes", 20) == Lines{said_of_it});
+    CHECK(said(stand_ins, "/stand_ins/0/both_ways", false).empty());
+}

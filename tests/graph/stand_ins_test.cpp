@@ -135,6 +135,60 @@ TEST_CASE("both ways inverts the ratio") {
     CHECK(answers(world, "plum", Role::main, 0.5) == "turnip 0.8");
 }
 
+TEST_CASE("a stand-in takes as much longer as the longest step to it, one way only") {
+    const SmallWorld world = small_world(fruit + R"(
+        for turnip use swede fit 0.9 longer 60
+        for swede use plum fit 0.9 longer 20
+        for turnip use lemon fit 0.9
+        for lemon use turnip x 0.5 + plum x 0.5 fit 0.9 longer 5)");
+    const BaseGraph graph = world.graph();
+    const auto minutes = [&](const std::string& replaced, const std::string& used) {
+        for (const StandIn& found : graph.stand_ins(world.node(replaced), 0.3, {})) {
+            if (written({found}, world.catalogue) == used) return found.adds_minutes;
+        }
+        return -1;
+    };
+    CHECK(minutes("turnip", "swede 1") == 60);
+    CHECK(minutes("turnip", "plum 1") == 60);
+    CHECK(minutes("swede", "plum 1") == 20);
+    CHECK(minutes("turnip", "lemon 1") == 0);
+    CHECK(minutes("turnip", "lime 1") == 0);  // by way of the lemon and its siblings
+    CHECK(minutes("lemon", "turnip 0.5 + plum 0.5") == 5);
+    CHECK(minutes("plum", "swede 1") == -1);
+}
+
+TEST_CASE("of statements that differ in nothing but their time the longer holds, in whatever order") {
+    for (const char* said : {"for turnip use swede fit 0.9 longer 60\n for turnip use swede fit 0.9 longer 5",
+                             "for turnip use swede fit 0.9 longer 5\n for turnip use swede fit 0.9 longer 60"}) {
+        const SmallWorld world = small_world(fruit + said);
+        const BaseGraph graph = world.graph();
+        const auto found = graph.stand_ins(world.node("turnip"), 0.5, {});
+        REQUIRE(found.size() == 1);
+        CHECK(found[0].adds_minutes == 60);
+    }
+}
+
+TEST_CASE("what must be cooked takes the place of what is ready to eat only where that is said") {
+    const SmallWorld world = small_world(R"(
+        family meat siblings 0.8
+        thing bacon in meat cook 75
+        thing ham in meat
+        thing salami in meat
+        thing sausage in meat cook 75
+        for ham use salami fit 0.9
+        for salami use bacon fit 0.9 said crisp
+        for ham use bacon x 1.5 fit 0.6 said fried)");
+    const BaseGraph graph = world.graph();
+    const auto found = graph.stand_ins(world.node("ham"), 0.5, {});
+    CHECK(written(found, world.catalogue) == "salami 1 | bacon 1.5");
+    REQUIRE(found.size() == 2);
+    CHECK(found[1].fit() == near(0.6));  // not the 0.81 by way of the salami, whose note is not of ham
+    CHECK(found[1].note == "fried");
+    CHECK(written(graph.stand_ins(world.node("ham"), 0.7, {}), world.catalogue) == "salami 1");
+    CHECK(answers(world, "bacon") == "ham 1 | salami 1 | sausage 1");
+    CHECK(fit(world, "ham", "sausage") == near(0.8));  // likeness asks for no note
+}
+
 TEST_CASE("a statement holds in its roles only") {
     const SmallWorld world = small_world(fruit + R"(
         for turnip use plum fit 0.9 as sauce topping

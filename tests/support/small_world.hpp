@@ -2,9 +2,12 @@
 //
 //   family citrus in fruit siblings 0.8      a family; its parent and the fit of siblings may be left out
 //   thing lemon in citrus with milk egg      an ingredient and the allergens that it contains; "with anything": not
-//   known for lemon use lime x 1.2 fit 0.9         a stand-in, 1.2 used for 1; "x 1" may be left out for lemon use lime
-//   fit 0.9 as sauce seasoning both ways said sharp
-//                                            in those roles only, also the other way, with a note of one word
+//                                            known
+//   thing bacon in meat cook 75              one that is cooked to 75 degrees
+//   for lemon use lime x 1.2 fit 0.9         a stand-in, 1.2 used for 1; "x 1" may be left out
+//   for lemon use lime fit 0.9 as sauce seasoning both ways said sharp longer 20
+//                                            in those roles only, also the other way, with a note of one word, and 20
+//                                            minutes more
 //   for buttermilk use milk x 0.9 + lemon x 0.1 fit 0.8     a mixture
 //   for lemon never orange as topping        forbidden in answers
 //
@@ -139,6 +142,7 @@ class SmallWorldReader {
         catalogue::Ingredient thing;
         thing.id = thing.name = id;
         thing.family = family_id(behind(words, "in"));
+        if (const auto degrees = behind(words, "cook"); !degrees.empty()) thing.cook_to = std::stoi(degrees);
         catalogue::AllergenSet contains;
         const Words with = between(words, "with", {});
         for (const std::string& word : with) {
@@ -162,7 +166,7 @@ class SmallWorldReader {
             result.never = true;
             result.parts.push_back({of(forbidden)});
         }
-        const Words use = between(words, "use", {"fit", "as", "both", "said"});
+        const Words use = between(words, "use", {"fit", "as", "both", "said", "longer"});
         for (std::size_t i = 0; i < use.size(); ++i) {
             if (use[i] == "x") {
                 result.parts.back().ratio = std::llround(std::stod(use[++i]) * 1e6);
@@ -171,7 +175,7 @@ class SmallWorldReader {
             }
         }
         if (const auto fit = behind(words, "fit"); !fit.empty()) result.fit = std::stod(fit);
-        if (const Words roles = between(words, "as", {"both", "said"}); !roles.empty()) {
+        if (const Words roles = between(words, "as", {"both", "said", "longer"}); !roles.empty()) {
             result.roles = 0;
             for (const std::string& word : roles) {
                 const auto role = catalogue::read_role(word);
@@ -180,6 +184,7 @@ class SmallWorldReader {
             }
         }
         result.both_ways = behind(words, "both") == "ways";
+        if (const auto minutes = behind(words, "longer"); !minutes.empty()) result.adds_minutes = std::stoi(minutes);
         need(!result.parts.empty());
         return result;
     }

@@ -2,11 +2,26 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <limits>
 
 #include "ask/detail/candidate.hpp"
 
 namespace samebase::ask::detail {
+
+namespace {
+
+/// A line that stays as it is: the first that nobody there avoids. What is asked about has nothing in its place.
+catalogue::IngredientId kept(const Setting& setting, const cookbook::Dish& dish) {
+    catalogue::AllergenSet avoid = setting.guests_avoid;
+    for (const std::size_t eater : setting.eaters) avoid.add(setting.kitchen->household.people[eater].avoids);
+    const auto free = std::find_if(dish.ingredients.begin(), dish.ingredients.end(), [&](const auto& line) {
+        return !line.optional && setting.holds[line.ingredient.index()].shared_with(avoid).empty();
+    });
+    return free == dish.ingredients.end() ? dish.ingredients.front().ingredient : free->ingredient;
+}
+
+}  // namespace
 
 AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned) {
     return at_table(kitchen, planned, kitchen::eaters(kitchen, planned.day, planned.meal));
@@ -21,12 +36,12 @@ AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planne
     setting.question.day = planned.day;
     setting.question.serves = planned.serves;
     setting.meal = planned.meal;
-    setting.using_ = kitchen.cookbook()[planned.dish].ingredients.front().ingredient;
     setting.eaters = std::move(eaters);
     if (planned.meal == kitchen::Meal::dinner) setting.guests_avoid = kitchen::guests_avoid(kitchen, planned.day);
     setting.available.assign(kitchen.catalogue().ingredients().size(), std::numeric_limits<std::int64_t>::max());
     setting.can_be_bought_before.assign(setting.available.size(), true);
     setting.holds = flow::held_allergens(kitchen);
+    setting.using_ = kept(setting, kitchen.cookbook()[planned.dish]);
     setting.swaps = planned.swaps;
     const Candidate checked = planned.ready_meal ? warmed(setting, planned.dish) : candidate(setting, planned.dish);
     table.refused = checked.ruled_out;

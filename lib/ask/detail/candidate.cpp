@@ -141,13 +141,14 @@ class Builder {
                            [&](std::size_t eater) { return kitchen_.household.people[eater].avoids.has(allergen); });
     }
 
-    /// Stand-ins for a line, free of what must be avoided there, in this kitchen's stock too. What was asked about is
-    /// replaced by nothing but another of its family, where a family was asked about.
+    /// Stand-ins for a line that the day has the time for, free of what must be avoided there, in this kitchen's stock
+    /// too. What was asked about is replaced by nothing but another of its family, where a family was asked about.
     [[nodiscard]] std::vector<graph::StandIn> stand_ins_for(const DishIngredient& line, double least_fit) const {
         const AllergenSet avoid = avoided_in(line);
         const bool named = kitchen_.catalogue().is(line.ingredient, setting_.using_);
         auto found = kitchen_.graph().stand_ins({line.ingredient, line.role}, least_fit, avoid);
         std::erase_if(found, [&](const graph::StandIn& stand_in) {
+            if (!time_for(stand_in, dish_, kitchen_.household, setting_.question.day, setting_.meal)) return true;
             return std::any_of(stand_in.use.begin(), stand_in.use.end(), [&](const auto& part) {
                 return !setting_.holds[part.first.index()].shared_with(avoid).empty() ||
                        (named && !kitchen_.catalogue().is(part.first, setting_.using_));
@@ -448,6 +449,13 @@ class Builder {
 
 Candidate candidate(const Setting& setting, cookbook::DishId dish) {
     return Builder(setting, dish).build();
+}
+
+bool time_for(const graph::StandIn& stand_in, const cookbook::Dish& dish, const kitchen::Household& household,
+              basics::Day day, kitchen::Meal meal) {
+    if (stand_in.adds_minutes == 0) return true;
+    const int allowed = household.minutes[std::chrono::weekday{day}.c_encoding()];
+    return meal == kitchen::Meal::dinner && dish.minutes + stand_in.adds_minutes <= allowed;
 }
 
 bool has_ready_meal(const kitchen::Kitchen& kitchen, cookbook::DishId id) {

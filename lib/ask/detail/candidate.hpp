@@ -44,6 +44,11 @@ struct Candidate {
 
 [[nodiscard]] Candidate candidate(const Setting& setting, cookbook::DishId dish);
 
+/// Whether a stand-in that takes longer leaves the dish within what the day allows for dinner. Nothing that takes
+/// longer is for lunch.
+[[nodiscard]] bool time_for(const graph::StandIn& stand_in, const cookbook::Dish& dish,
+                            const kitchen::Household& household, basics::Day day, kitchen::Meal meal);
+
 /// Whether there are leftovers or ready meals that were cooked as the dish.
 [[nodiscard]] bool has_ready_meal(const kitchen::Kitchen& kitchen, cookbook::DishId dish);
 

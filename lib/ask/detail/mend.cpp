@@ -4,6 +4,7 @@
 #include <tuple>
 
 #include "ask/detail/at_table.hpp"
+#include "ask/detail/candidate.hpp"
 #include "ask/detail/there.hpp"
 #include "flow/room.hpp"
 #include "graph/likeness.hpp"
@@ -140,6 +141,7 @@ std::optional<Mend> Mender::stand_in(const Finding& finding) const {
         auto list =
             kitchen_.graph().stand_ins({line.ingredient, line.role}, kitchen_.graph().parameters().least_fit, avoid);
         std::erase_if(list, [&](const graph::StandIn& s) {
+            if (!time_for(s, dish, kitchen_.household, row->day, row->meal)) return true;
             return std::any_of(s.use.begin(), s.use.end(), [&](const auto& part) {
                 return !holds_[part.first.index()].shared_with(avoid).empty() ||
                        (!kitchen_.taken_as_there(part.first) && before_.part(part.first) == nullptr);

@@ -12,6 +12,7 @@ using graph::Statement;
 
 constexpr double least_ratio = 0.0001;
 constexpr double most_ratio = 1000;
+constexpr std::int64_t most_minutes = 24 * 60;
 
 catalogue::RoleSet roles(const Element& entry) {
     const auto at = entry.find("role");
@@ -51,6 +52,9 @@ void sound(const Element& entry, const Statement& statement) {
         if (statement.both_ways) entry.wrong("a mixture that holds both ways", "both_ways only with one thing to use");
     } else if (!statement.parts.empty() && statement.replaces == statement.parts.front().of) {
         entry.wrong("something that stands in for itself", "another ingredient or family");
+    } else if (statement.both_ways && (!statement.note.empty() || statement.adds_minutes > 0)) {
+        entry.wrong("both_ways with a note or with minutes", "one stand-in for each way",
+                    "a note and a time say how to use one of the two; say the other way in an entry of its own");
     }
 }
 
@@ -65,7 +69,7 @@ std::vector<graph::Statement> read_stand_ins(std::span<const Document> documents
         for (const Element& source : whole.list("sources")) static_cast<void>(source.text());
         static_cast<void>(whole.need("stand_ins"));
         for (const Element& entry : whole.list("stand_ins")) {
-            if (!entry.object({"for", "role", "fit", "use", "both_ways", "never", "note"})) continue;
+            if (!entry.object({"for", "role", "fit", "use", "both_ways", "never", "adds_minutes", "note"})) continue;
             Statement statement;
             const auto replaces = ingredient_or_family(entry, "for", catalogue);
             statement.roles = roles(entry);
@@ -76,6 +80,8 @@ std::vector<graph::Statement> read_stand_ins(std::span<const Document> documents
             }
             statement.parts = parts(entry, catalogue);
             statement.both_ways = entry.boolean("both_ways", false);
+            statement.adds_minutes =
+                static_cast<int>(entry.optional_integer("adds_minutes", 1, most_minutes).value_or(0));
             statement.note = entry.optional_text("note").value_or("");
             if (!entry.find("use") || entry.find("use")->value().empty()) {
                 entry.wrong("nothing to use", "at least one thing under 'use'");

@@ -136,9 +136,11 @@ class Reader {
     }
 
     /// The nearer statement; of two equally near the better fit, then the one that uses less, then the first by its
-    /// note: never the order in which they are given.
+    /// note, then the one that takes longer: never the order in which they are given.
     void better(Said& so_far, const Said& said) const {
-        const auto key = [&](const Said& s) { return std::tuple(s.distance, s.cost, s.ratio, note_of(s)); };
+        const auto key = [&](const Said& s) {
+            return std::tuple(s.distance, s.cost, s.ratio, note_of(s), -minutes_of(s));
+        };
         if (key(said) >= key(so_far)) return;
         const int never = so_far.never_distance;
         so_far = said;
@@ -147,6 +149,10 @@ class Reader {
 
     std::string_view note_of(const Said& said) const {
         return said.statement < 0 ? std::string_view() : statements_[static_cast<std::size_t>(said.statement)].note;
+    }
+
+    int minutes_of(const Said& said) const {
+        return said.statement < 0 ? 0 : statements_[static_cast<std::size_t>(said.statement)].adds_minutes;
     }
 
     void emit(IngredientId from, Steps& out) {
