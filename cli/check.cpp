@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <functional>
+#include <map>
 #include <nlohmann/json.hpp>
 #include <set>
 
@@ -19,14 +20,14 @@ bool all_of_it(const cookbook::Dish& dish, const std::function<bool(catalogue::I
                        [&](const auto& line) { return line.optional || is(line.ingredient); });
 }
 
-/// How many everyday dinners, or lunches, there are of each kind.
+/// How many everyday dinners, or lunches, there are of each kind, in the order of their names.
 show::Json everyday_by_kind(const kitchen::Knowledge& knowledge, bool cookbook::Dish::*meal) {
-    show::Json found = show::Json::object();
+    std::map<std::string, int> found;
     for (const auto& dish : knowledge.cookbook.dishes()) {
         if (!(dish.*meal) || !cookbook::everyday(dish, knowledge.catalogue)) continue;
-        for (const auto& kind : dish.kinds) found[kind] = found.value(kind, 0) + 1;
+        for (const auto& kind : dish.kinds) ++found[kind];
     }
-    return found;
+    return show::Json(found);
 }
 
 /// What there is, counted.
