@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <functional>
+#include <map>
 #include <nlohmann/json.hpp>
 #include <set>
 
@@ -19,6 +20,16 @@ bool all_of_it(const cookbook::Dish& dish, const std::function<bool(catalogue::I
                        [&](const auto& line) { return line.optional || is(line.ingredient); });
 }
 
+/// How many everyday dinners, or lunches, there are of each kind, in the order of their names.
+show::Json everyday_by_kind(const kitchen::Knowledge& knowledge, bool cookbook::Dish::*meal) {
+    std::map<std::string, int> found;
+    for (const auto& dish : knowledge.cookbook.dishes()) {
+        if (!(dish.*meal) || !cookbook::everyday(dish, knowledge.catalogue)) continue;
+        for (const auto& kind : dish.kinds) ++found[kind];
+    }
+    return show::Json(found);
+}
+
 /// What there is, counted.
 show::Json counts(const kitchen::Knowledge& knowledge) {
     const auto& catalogue = knowledge.catalogue;
@@ -29,13 +40,18 @@ show::Json counts(const kitchen::Knowledge& knowledge) {
     std::int64_t meatless = 0;
     std::int64_t without_gluten = 0;
     std::int64_t quick = 0;
+    std::int64_t everyday_dinners = 0;
+    std::int64_t everyday_lunches = 0;
     constexpr int quick_minutes = 30;
     for (const auto& thing : catalogue.ingredients()) leftovers += thing.kind == catalogue::Kind::raw ? 0 : 1;
     for (const auto& dish : knowledge.cookbook.dishes()) {
         kinds.insert(dish.kinds.begin(), dish.kinds.end());
+        const bool everyday = cookbook::everyday(dish, catalogue);
         lunches += dish.lunch ? 1 : 0;
+        everyday_lunches += dish.lunch && everyday ? 1 : 0;
         if (!dish.dinner) continue;
         ++dinners;
+        everyday_dinners += everyday ? 1 : 0;
         meatless += all_of_it(dish, [&](auto id) { return catalogue.meatless(id); }) ? 1 : 0;
         without_gluten += cookbook::allergens(dish, catalogue).has(catalogue::Allergen::gluten) ? 0 : 1;
         quick += dish.minutes <= quick_minutes ? 1 : 0;
@@ -50,7 +66,9 @@ show::Json counts(const kitchen::Knowledge& knowledge) {
             {"meatless_dinners", meatless},
             {"dinners_without_listed_gluten", without_gluten},
             {"dinners_within_30_minutes", quick},
-            {"lunches", lunches}};
+            {"everyday_dinners", everyday_dinners},
+            {"lunches", lunches},
+            {"everyday_lunches", everyday_lunches}};
 }
 
 std::string sentence(const show::Json& counts) {
@@ -63,6 +81,10 @@ std::string sentence(const show::Json& counts) {
     return text;
 }
 
+std::string by_kind(std::string_view what, const show::Json& counts) {
+    return show::wrapped(fmt::format("Everyday {} by kind: {}.", what, sentence(counts))) + "\n";
+}
+
 Outcome check_data(const Context& context) {
     const auto knowledge = context.knowledge(false);
     if (!knowledge) return tl::make_unexpected(knowledge.error());
@@ -70,12 +92,18 @@ Outcome check_data(const Context& context) {
         return failure(files_unsound, {{"stand_ins", *reason, "a sound base graph", std::nullopt}});
     }
     const auto found = counts(**knowledge);
+    const auto dinners = everyday_by_kind(**knowledge, &cookbook::Dish::dinner);
+    const auto lunches = everyday_by_kind(**knowledge, &cookbook::Dish::lunch);
     context.answer(
         [&](const show::Manner&) {
-            return show::wrapped(fmt::format("The shipped data is sound: {}.", sentence(found))) + "\n";
+            return show::wrapped(fmt::format("The shipped data is sound: {}.", sentence(found))) + "\n\n" +
+                   by_kind("dinners", dinners) + by_kind("lunches", lunches);
         },
         [&] {
-            return show::Json{{"sound", true}, {"counts", found}};
+            return show::Json{{"sound", true},
+                              {"counts", found},
+                              {"everyday_dinners_by_kind", dinners},
+                              {"everyday_lunches_by_kind", lunches}};
         });
     return answered;
 }

@@ -68,6 +68,7 @@ struct Ingredient {
     Months season_south = every_month;
     Months season_north = every_month;
     bool staple = false;
+    bool everyday = false;  ///< an ordinary discount shop always has it and most homes use it
     bool only_stand_in = false;
     std::optional<bool> said_meatless;  ///< where the family does not tell: stock powder, gelatine
     KeepingTimes keeps{};  ///< resolved: the ingredient's own statement, else its family's, else the parent's ...

@@ -70,6 +70,12 @@ catalogue::AllergenSet allergens(const Dish& dish, const catalogue::Catalogue& c
     return set;
 }
 
+bool everyday(const Dish& dish, const catalogue::Catalogue& catalogue) {
+    return std::all_of(dish.ingredients.begin(), dish.ingredients.end(), [&](const DishIngredient& line) {
+        return line.optional || catalogue[line.ingredient].everyday;
+    });
+}
+
 measure::Mass weight(const Dish& dish, const catalogue::Catalogue& catalogue) {
     measure::Mass total;
     for (const DishIngredient& line : dish.ingredients) {

@@ -99,6 +99,9 @@ class Cookbook {
 /// What the dish contains: the union over its ingredients, optional ones included.
 [[nodiscard]] catalogue::AllergenSet allergens(const Dish& dish, const catalogue::Catalogue& catalogue);
 
+/// Whether everything that the dish needs is in every ordinary shop and most homes; what is optional does not count.
+[[nodiscard]] bool everyday(const Dish& dish, const catalogue::Catalogue& catalogue);
+
 /// The weight of the dish as written, over the ingredients whose weight the catalogue knows.
 [[nodiscard]] measure::Mass weight(const Dish& dish, const catalogue::Catalogue& catalogue);
 

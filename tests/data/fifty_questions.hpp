@@ -29,6 +29,7 @@ struct CooksQuestion {
     catalogue::IngredientId ask;
     unsigned month = 1;
     std::vector<Idea> expect;
+    std::vector<Idea> plain;  ///< for each idea the everyday dishes that are the same one: on a base of its dishes
     std::vector<cookbook::DishId> never_dishes;  ///< among the answers
     std::vector<catalogue::Of> never_in_it;      ///< served with any answer
     std::optional<catalogue::Allergen> avoids;
@@ -69,6 +70,11 @@ inline CooksQuestion read_question(const nlohmann::json& row) {
     for (const std::string group : row.at("expect")) {
         question.expect.emplace_back();
         for (const auto& dish : words_of(group)) question.expect.back().push_back(shipped_dish(dish));
+    }
+    question.plain.resize(question.expect.size());
+    const auto plain = row.value("plain", nlohmann::json::array());
+    for (std::size_t i = 0; i < plain.size(); ++i) {
+        for (const auto& dish : words_of(plain.at(i))) question.plain.at(i).push_back(shipped_dish(dish));
     }
     for (const auto& word : words_of(row.value("never", ""))) {
         if (const auto dish = shipped().cookbook.dish(word)) {

@@ -30,6 +30,18 @@ bool among_the_first(const ask::ElseAnswer& answer, const Idea& idea) {
     });
 }
 
+/// Whether a dish of the idea is among the first, or one of the everyday dishes that are the same idea.
+bool came_of(const ask::ElseAnswer& answer, const CooksQuestion& question, std::size_t idea) {
+    return among_the_first(answer, question.expect[idea]) || among_the_first(answer, question.plain[idea]);
+}
+
+bool as_expected(const ask::ElseAnswer& answer, const CooksQuestion& question) {
+    for (std::size_t idea = 0; idea < question.expect.size(); ++idea) {
+        if (!came_of(answer, question, idea)) return false;
+    }
+    return true;
+}
+
 /// What is on a plate, but for what may be left out: of a separate serve, if it is one, first what that swaps, and
 /// then stand-ins in place of what they replace.
 std::vector<IngredientId> served(const ask::Alternative& alternative, const cookbook::SeparateServe* separate) {
@@ -116,8 +128,9 @@ void show(const CooksQuestion& question, const ask::ElseAnswer& answer) {
         const auto wrong = must_never(question, alternative);
         if (!wrong.empty()) std::cout << "  " << dish_id(alternative.dish) << ' ' << wrong << '\n';
     }
-    for (const Idea& idea : question.expect) {
-        std::cout << (among_the_first(answer, idea) ? "  came of " : "  missed ");
+    for (std::size_t i = 0; i < question.expect.size(); ++i) {
+        const Idea& idea = question.expect[i];
+        std::cout << (came_of(answer, question, i) ? "  came of " : "  missed ");
         for (const DishId dish : idea) {
             const auto at = std::find_if(answer.alternatives.begin(), answer.alternatives.end(),
                                          [&](const auto& alternative) { return alternative.dish == dish; });
@@ -153,8 +166,7 @@ Tally asked_all(const std::vector<CooksQuestion>& questions) {
         }
         const bool must_not = std::any_of(answer.alternatives.begin(), answer.alternatives.end(),
                                           [&](const auto& a) { return !must_never(question, a).empty(); });
-        const bool good = !must_not && std::all_of(question.expect.begin(), question.expect.end(),
-                                                   [&](const Idea& idea) { return among_the_first(answer, idea); });
+        const bool good = !must_not && as_expected(answer, question);
         tally.as_expected += good ? 1 : 0;
         tally.with_what_must_not_be += must_not ? 1 : 0;
         if (!good) show(question, answer);
@@ -222,8 +234,8 @@ TEST_CASE("Questions by another hand are answered as that cook would expect, as 
               << " questions by another hand are answered as expected, " << tally.with_what_must_not_be
               << " of the others with what that cook would not have\n";
     CHECK(tally.as_expected >= 113);
-    const auto as_expected = tally.as_expected + first_table().as_expected;
-    CHECK(50 * as_expected >= 48 * (questions.size() + cooks_questions().size()));
+    const auto both = tally.as_expected + first_table().as_expected;
+    CHECK(50 * both >= 48 * (questions.size() + cooks_questions().size()));
 }
 
 TEST_CASE("The questions are about every base, every crisper vegetable, many leftovers, and eaters with allergens") {

@@ -216,9 +216,10 @@ void pack(const Element& e, Ingredient& thing) {
 
 Ingredient read_ingredient(const Entry& entry, const std::vector<Family>& families) {
     const Element& e = entry.element;
-    e.object({"id",       "name",   "also",    "family",    "kind",          "counted_in",   "density", "piece",
-              "pieces",   "edible", "pack",    "allergens", "season",        "season_north", "staple",  "only_stand_in",
-              "meatless", "keeps",  "cook_to", "thaw",      "litres_per_kg", "note"});
+    e.object({"id",      "name",         "also",   "family",        "kind",          "counted_in",
+              "density", "piece",        "pieces", "edible",        "pack",          "allergens",
+              "season",  "season_north", "staple", "everyday",      "only_stand_in", "meatless",
+              "keeps",   "cook_to",      "thaw",   "litres_per_kg", "note"});
     Ingredient thing;
     thing.id = entry.id;
     thing.name = e.text("name");
@@ -240,6 +241,7 @@ Ingredient read_ingredient(const Entry& entry, const std::vector<Family>& famili
     if (e.find("allergens")) thing.allergens = allergens(e.list("allergens"));
     seasons(e, thing);
     thing.staple = e.boolean("staple", false);
+    thing.everyday = e.boolean("everyday", false);
     thing.only_stand_in = e.boolean("only_stand_in", false);
     if (e.find("meatless")) thing.said_meatless = e.boolean("meatless", false);
     thing.keeps = keeping_times(e);
