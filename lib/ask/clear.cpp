@@ -30,7 +30,7 @@ basics::Result<basics::Span> span_of(const kitchen::Kitchen& kitchen, basics::Da
         return basics::problem("--effort", fmt::format("{}", question.effort),
                                "a number from 1 to 10000; 100 is usual");
     if (!question.until) {
-        const auto shopping = kitchen::shopping_day(kitchen.household, today + basics::days{1});
+        const auto shopping = kitchen::fresh_shopping_day(kitchen.household, today + basics::days{1});
         if (!shopping) return basics::problem("--until", "the household has no shopping days", "the last day of meals");
         return basics::Span{today, *shopping - basics::days{1}};
     }

@@ -226,6 +226,41 @@ void staples(const Element& e, Household& result, const catalogue::Catalogue& ca
     }
 }
 
+/// "sat", every 2 from 2026-12-05; or a date.
+void trip_of(const Element& e, Household& result) {
+    if (!e.object({"day", "every", "from", "for"})) return;
+    const auto at = e.need("day");
+    if (!at) return;
+    kitchen::Trip trip;
+    const std::string text = at->text();
+    const auto weekday = read_weekday_key(text);
+    const auto date = basics::read_iso_day(text);
+    if (weekday) trip.weekday = std::chrono::weekday{*weekday};
+    if (date) trip.from = date;
+    if (!weekday && !date && at->value().is_string()) {
+        at->wrong(at->shown(), "a day of the week or a date: 'sat', '2026-12-05'",
+                  detail::did_you_mean(text, weekday_words()));
+    }
+    const auto every = e.optional_integer("every", 1, 52);
+    if (every) trip.every = static_cast<int>(*every);
+    if (const auto from = e.find("from")) {
+        if (date) from->wrong("'from' beside a date", "'from' only with a day of the week");
+        trip.from = detail::checked_day(*from);
+    } else if (weekday && trip.every > 1) {
+        e.wrong(fmt::format("every {} weeks, and no 'from'", trip.every), "the date of the first of these trips");
+    }
+    if (date && trip.every > 1) e.wrong("'every' beside a date", "'every' only with a day of the week");
+    if (const auto what = e.find("for"))
+        trip.what_for = detail::word(*what, kitchen::read_trip_for, {"all", "fresh", "bulk"}).value_or(trip.what_for);
+    if (weekday || date) result.trips.push_back(trip);
+}
+
+/// "shopping_days" are weekly trips for everything.
+void trips(const Element& e, Household& result) {
+    if (const auto days = e.find("shopping_days")) result.trips = kitchen::weekly_trips(weekdays(*days));
+    for (const Element& one : e.list("trips")) trip_of(one, result);
+}
+
 void settings(const Element& e, Household& result) {
     result.name = e.text("name");
     if (const auto at = e.find("currency"); at && !at->is_null()) {
@@ -249,7 +284,8 @@ void settings(const Element& e, Household& result) {
                                        detail::names_of<measure::MeasureSet>(measure::measure_set_count))
                               .value_or(result.measures);
     }
-    if (const auto days = e.find("shopping_days")) result.shopping_days = weekdays(*days);
+    trips(e, result);
+    if (const auto minor = e.optional_integer("tell_from", 0, 1'000'000)) result.tell_from.minor = *minor;
     if (const auto minutes = e.find("minutes");
         minutes && minutes->object({"sun", "mon", "tue", "wed", "thu", "fri", "sat"})) {
         for (unsigned i = 0; i < weekday_keys.size(); ++i) {
@@ -268,7 +304,7 @@ basics::Result<Household> read_household(const nlohmann::json& document, const s
     Household result;
     if (e.object({"samebase", "name", "currency", "hemisphere", "measures", "people", "places", "usual_staples",
                   "staples", "not_staples", "standing_uses", "standing_nights", "occasions", "prices", "shopping_days",
-                  "minutes", "worths"})) {
+                  "trips", "minutes", "worths", "tell_from"})) {
         if (const auto at = e.need("samebase")) detail::version(*at);
         settings(e, result);
         result.people = by_id(e.list("people"), [&](const Element& p) { return person(p, knowledge); });

@@ -233,10 +233,11 @@ std::vector<Cooking> Balancer::planned() const {
 }
 
 basics::Day horizon(const kitchen::Kitchen& kitchen, basics::Day today) {
+    constexpr basics::days furthest_horizon{28};  // two fortnightly trips; more costs time and tells little
     const basics::Day week = today + basics::days{7};
     const auto first = kitchen::shopping_day(kitchen.household, today + basics::days{1});
     const auto second = first ? kitchen::shopping_day(kitchen.household, *first + basics::days{1}) : std::nullopt;
-    return second ? std::max(*second, week) : week;
+    return second ? std::clamp(*second, week, today + furthest_horizon) : week;
 }
 
 }  // namespace samebase::flow

@@ -86,6 +86,26 @@ struct Occasion {
     catalogue::AllergenSet guests_avoid;
 };
 
+/// What is bought on a trip to the shops: sold_on() says what each sells.
+enum class TripFor : std::uint8_t { all, fresh, bulk };
+[[nodiscard]] std::string_view name(TripFor what);
+[[nodiscard]] std::optional<TripFor> read_trip_for(std::string_view text);
+
+/// A shopping day: a weekday every so many weeks, or one date.
+struct Trip {
+    std::optional<std::chrono::weekday> weekday;  ///< nothing: on `from` alone
+    int every = 1;                                ///< weeks from one to the next; 1 or more
+    /// The date of a single trip; else the first trip is on the first such weekday from here on. Nothing for a weekday
+    /// trip that has no beginning: it then comes every week.
+    std::optional<basics::Day> from;
+    TripFor what_for = TripFor::all;
+
+    friend bool operator==(const Trip&, const Trip&) = default;
+};
+
+/// Weekly trips for everything, on weekdays given as bits, bit 0 for Sunday.
+[[nodiscard]] std::vector<Trip> weekly_trips(std::uint8_t weekdays);
+
 /// What was last paid for an amount of an ingredient.
 struct Price {
     catalogue::IngredientId ingredient;
@@ -116,9 +136,11 @@ struct Household {
     std::vector<StandingNight> standing_nights;
     std::vector<Occasion> occasions;
     std::vector<Price> prices;
-    std::uint8_t shopping_days = 0;                          ///< bit 0 for Sunday
+    std::vector<Trip> trips;
+    std::optional<basics::Day> shopped_on;  ///< the last day on which bought things came in: its trip is done
     std::array<int, 7> minutes{60, 45, 45, 45, 45, 45, 60};  ///< for dinner, by weekday, Sunday first
     Worths worths;
+    basics::Money tell_from{100};  ///< a finding that is worth less is only summed up
 };
 
 /// The first place of the first of these kinds that the household has.
@@ -128,7 +150,20 @@ struct Household {
 /// The kind of dish that the standing night asks for on that day; nothing where the weekday has none.
 [[nodiscard]] std::optional<std::string> standing_kind(const Household& household, basics::Day day);
 
-/// The first shopping day on or after that day; nothing where there are none.
+/// The first day of that trip on or after a day; nothing where there is none.
+[[nodiscard]] std::optional<basics::Day> next_day(const Trip& trip, basics::Day from);
+
+/// The first day on or after that day with a trip of any kind that is not done; nothing where there is none.
 [[nodiscard]] std::optional<basics::Day> shopping_day(const Household& household, basics::Day from);
+/// The same, of trips that sell fresh food: those for `all` and `fresh`.
+[[nodiscard]] std::optional<basics::Day> fresh_shopping_day(const Household& household, basics::Day from);
+
+/// What keeps at most this many days outside a freezer is perishable.
+inline constexpr int perishable_days = 14;
+/// Whether a trip sells the thing. One for `all` sells everything; one for `fresh` what is perishable; one for `bulk`
+/// everything but what is perishable and cannot be frozen.
+[[nodiscard]] bool sells(TripFor what_for, const catalogue::Ingredient& thing);
+/// Whether the thing can be bought on that day: a trip that is not done falls on it and sells it.
+[[nodiscard]] bool sold_on(const Household& household, basics::Day day, const catalogue::Ingredient& thing);
 
 }  // namespace samebase::kitchen

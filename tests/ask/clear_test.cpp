@@ -200,7 +200,7 @@ TEST_CASE("clear says what it cannot be asked") {
     CHECK(problems(demo(), demo_day, {.until = {}, .effort = 0}) ==
           std::vector<std::string>{"--effort: 0; expected a number from 1 to 10000; 100 is usual"});
     kitchen::Kitchen no_shopping = demo();
-    no_shopping.household.shopping_days = 0;
+    no_shopping.household.trips.clear();
     CHECK(problems(no_shopping, demo_day, {.until = {}, .effort = 1}) ==
           std::vector<std::string>{"--until: the household has no shopping days; expected the last day of meals"});
     auto world = tests::random_clear_world(1, {});

@@ -58,7 +58,7 @@ kitchen::Kitchen bare() {
     kitchen::Kitchen kitchen = demo();
     kitchen.lots.clear();
     kitchen.plan.clear();
-    kitchen.household.shopping_days = 0;
+    kitchen.household.trips.clear();
     return kitchen;
 }
 

@@ -21,7 +21,7 @@ kitchen::Kitchen bare() {
     kitchen.lots.clear();
     kitchen.plan.clear();
     kitchen.household.standing_uses.clear();
-    kitchen.household.shopping_days = 0;
+    kitchen.household.trips.clear();
     return kitchen;
 }
 
@@ -130,11 +130,11 @@ TEST_CASE("the same dinner planned twice on one evening is asked for twice, and 
 
 TEST_CASE("the horizon is the second shopping day, but not before a week is over") {
     kitchen::Kitchen kitchen = bare();
-    kitchen.household.shopping_days = 1U << 3;  // Wednesdays: next week and the week after
+    kitchen.household.trips = kitchen::weekly_trips(1U << 3);  // Wednesdays: next week and the week after
     CHECK(horizon(kitchen, demo_day) == demo_day + basics::days{14});
-    kitchen.household.shopping_days = (1U << 4) | (1U << 5);
+    kitchen.household.trips = kitchen::weekly_trips((1U << 4) | (1U << 5));
     CHECK(horizon(kitchen, demo_day) == demo_day + basics::days{7});
-    kitchen.household.shopping_days = 0;
+    kitchen.household.trips.clear();
     CHECK(horizon(kitchen, demo_day) == demo_day + basics::days{7});
 }
 

@@ -91,10 +91,66 @@ TEST_CASE("the kinds of a standing night take turns, a week each") {
 TEST_CASE("the next shopping day is today or within the week, or there is none") {
     kitchen::Household household;
     CHECK(shopping_day(household, day("2026-11-25")) == std::nullopt);
-    household.shopping_days = 1U << 6U;  // Saturday
+    household.trips = weekly_trips(1U << 6U);  // Saturday
     CHECK(shopping_day(household, day("2026-11-25")) == day("2026-11-28"));
     CHECK(shopping_day(household, day("2026-11-28")) == day("2026-11-28"));
     CHECK(shopping_day(household, day("2026-11-29")) == day("2026-12-05"));
-    household.shopping_days = (1U << 2U) | (1U << 6U);  // Tuesday and Saturday
+    household.trips = weekly_trips((1U << 2U) | (1U << 6U));  // Tuesday and Saturday
     CHECK(shopping_day(household, day("2026-11-29")) == day("2026-12-01"));
+}
+
+TEST_CASE("a fortnightly trip begins on its first such weekday, and a single trip has one day") {
+    kitchen::Household household;
+    household.trips = {{std::chrono::Saturday, 2, day("2026-12-03"), kitchen::TripFor::fresh},
+                       {std::nullopt, 1, day("2026-12-14"), kitchen::TripFor::bulk}};
+    CHECK(shopping_day(household, day("2026-11-25")) == day("2026-12-05"));
+    CHECK(shopping_day(household, day("2026-12-05")) == day("2026-12-05"));
+    CHECK(shopping_day(household, day("2026-12-06")) == day("2026-12-14"));
+    CHECK(fresh_shopping_day(household, day("2026-12-06")) == day("2026-12-19"));
+    CHECK(shopping_day(household, day("2026-12-15")) == day("2026-12-19"));
+    CHECK(shopping_day(household, day("2026-12-20")) == day("2027-01-02"));
+    household.trips.erase(household.trips.begin());
+    CHECK(shopping_day(household, day("2026-12-15")) == std::nullopt);
+    CHECK(fresh_shopping_day(household, day("2026-11-25")) == std::nullopt);
+}
+
+TEST_CASE("a trip on whose day things came in is done") {
+    kitchen::Household household;
+    household.trips = weekly_trips(1U << 6U);
+    household.shopped_on = day("2026-11-28");
+    CHECK(shopping_day(household, day("2026-11-28")) == day("2026-12-05"));
+    CHECK(shopping_day(household, day("2026-11-25")) == day("2026-12-05"));
+    CHECK_FALSE(sold_on(household, day("2026-11-28"), {}));
+    CHECK(sold_on(household, day("2026-12-05"), {}));
+    household.trips = {{std::nullopt, 1, day("2026-11-28"), kitchen::TripFor::all}};
+    CHECK(shopping_day(household, day("2026-11-25")) == std::nullopt);
+}
+
+TEST_CASE("fresh trips sell what is perishable, bulk trips what keeps or can be frozen") {
+    using catalogue::Keep;
+    const auto thing = [](std::vector<std::pair<Keep, int>> times) {
+        catalogue::Ingredient ingredient;
+        for (const auto& [keep, days] : times)
+            ingredient.keeps[static_cast<std::size_t>(keep)] = {catalogue::Keeping::Said::time, {days, {}}};
+        return ingredient;
+    };
+    const auto lettuce = thing({{Keep::crisper, 7}});
+    const auto mince = thing({{Keep::fridge, 2}, {Keep::freezer, 120}});
+    const auto potatoes = thing({{Keep::pantry, 30}, {Keep::fridge, 14}});
+    const auto peas = thing({{Keep::freezer, 240}});
+    const auto sold = [](kitchen::TripFor what, const catalogue::Ingredient& it) { return kitchen::sells(what, it); };
+    for (const auto& it : {lettuce, mince, potatoes, peas}) CHECK(sold(kitchen::TripFor::all, it));
+    CHECK(sold(kitchen::TripFor::fresh, lettuce));
+    CHECK(sold(kitchen::TripFor::fresh, mince));
+    CHECK_FALSE(sold(kitchen::TripFor::fresh, potatoes));
+    CHECK_FALSE(sold(kitchen::TripFor::fresh, peas));
+    CHECK_FALSE(sold(kitchen::TripFor::bulk, lettuce));
+    CHECK(sold(kitchen::TripFor::bulk, mince));
+    CHECK(sold(kitchen::TripFor::bulk, potatoes));
+    CHECK(sold(kitchen::TripFor::bulk, peas));
+    kitchen::Household household;
+    household.trips = {{std::nullopt, 1, day("2026-12-05"), kitchen::TripFor::bulk}};
+    CHECK(sold_on(household, day("2026-12-05"), mince));
+    CHECK_FALSE(sold_on(household, day("2026-12-05"), lettuce));
+    CHECK_FALSE(sold_on(household, day("2026-12-06"), mince));
 }

@@ -22,7 +22,9 @@ basics::Day looked_at_until(const kitchen::Kitchen& kitchen, basics::Day today, 
     basics::Day second = today;
     for (int i = 1; i <= 21 && seen < 2; ++i) {
         const std::chrono::weekday weekday{today + days{i}};
-        if ((kitchen.household.shopping_days >> weekday.c_encoding() & 1U) == 0) continue;
+        const auto& trips = kitchen.household.trips;  // weekly ones, for everything
+        if (std::none_of(trips.begin(), trips.end(), [&](const auto& trip) { return trip.weekday == weekday; }))
+            continue;
         ++seen;
         second = today + days{i};
     }

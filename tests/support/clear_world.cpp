@@ -112,7 +112,7 @@ class World {
                         {"d-pantry", "pantry", stock::PlaceKind::pantry, {}}};
         house.staples.assign(world_.kitchen.catalogue().ingredients().size(), false);
         house.staples_out = house.staples;
-        house.shopping_days = 1U << 6U;
+        house.trips = kitchen::weekly_trips(1U << 6U);
         const int people = random_.within(1, 3);
         for (int i = 0; i < people; ++i) house.people.push_back(person(i));
         if (random_.percent(40)) {

@@ -24,7 +24,7 @@ inline kitchen::Kitchen bare_kitchen() {
     kitchen.lots.clear();
     kitchen.plan.clear();
     kitchen.household.standing_uses.clear();
-    kitchen.household.shopping_days = 0;
+    kitchen.household.trips.clear();
     return kitchen;
 }
 

@@ -15,7 +15,9 @@ using catalogue::IngredientId;
 using kitchen::Meal;
 
 bool shopping_on(const kitchen::Kitchen& kitchen, basics::Day day) {
-    return (kitchen.household.shopping_days >> std::chrono::weekday{day}.c_encoding() & 1U) != 0;
+    const auto& trips = kitchen.household.trips;  // weekly ones, for everything
+    return std::any_of(trips.begin(), trips.end(),
+                       [&](const auto& trip) { return trip.weekday == std::chrono::weekday{day}; });
 }
 
 basics::Day looked_at_until(const kitchen::Kitchen& kitchen, basics::Day today, basics::Day last) {

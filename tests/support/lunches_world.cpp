@@ -141,7 +141,8 @@ class World {
                         {"d-pantry", "pantry", stock::PlaceKind::pantry, {}}};
         house.staples.assign(things_.size(), false);
         house.staples_out = house.staples;
-        house.shopping_days = static_cast<std::uint8_t>(1U << static_cast<unsigned>(random_.within(3, 6)));
+        house.trips =
+            kitchen::weekly_trips(static_cast<std::uint8_t>(1U << static_cast<unsigned>(random_.within(3, 6))));
         house.worths.bought_lunch = {random_.one_of(std::vector<std::int64_t>{300, 700, 1400})};
         const int people = random_.within(2, 3);
         for (int i = 0; i < people; ++i) house.people.push_back(person(i));

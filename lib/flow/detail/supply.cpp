@@ -124,7 +124,7 @@ std::optional<Offer> offer_of(const kitchen::Kitchen& kitchen, catalogue::Ingred
     Offer offer{.pack = ingredient.pack->amount.value(), .price = {}, .slots = {}};
     offer.price = kitchen::price(kitchen, id, offer.pack).value_or(ingredient.pack->price);
     for (basics::Day day = span.first; day <= span.last; day += basics::days{1}) {
-        if (kitchen::shopping_day(kitchen.household, day) == day) {
+        if (kitchen::sold_on(kitchen.household, day, ingredient)) {
             offer.slots.push_back(shopping_of(static_cast<int>((day - span.first).count())));
         }
     }
