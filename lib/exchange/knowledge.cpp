@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <map>
 #include <nlohmann/json.hpp>
 #include <string>
 #include <system_error>
@@ -22,11 +23,54 @@ void take(basics::Problems& problems, basics::Problems more) {
     problems.insert(problems.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 
+/// What a household says of a thing that is shipped too is what holds, so that a shipped name that is new later does
+/// not break its kitchen. Of an ingredient, what it does not say is taken from the shipped entry. The first `shipped`
+/// documents are those that are shipped.
+void own_words_hold(std::vector<Document>& documents, std::size_t shipped) {
+    const auto each = [&](std::size_t from, std::size_t to, const auto& visit) {
+        for (std::size_t i = from; i < to; ++i) {
+            if (!documents[i].value.is_object()) continue;
+            for (auto& [list, entries] : documents[i].value.items()) {
+                if (entries.is_array()) visit(list, entries);
+            }
+        }
+    };
+    const auto id_of = [](const nlohmann::json& entry) {
+        const bool named = entry.is_object() && entry.contains("id") && entry["id"].is_string();
+        return named ? entry["id"].get<std::string>() : std::string();
+    };
+    std::map<std::string, nlohmann::json*> own;
+    each(shipped, documents.size(), [&](const std::string&, nlohmann::json& entries) {
+        for (auto& entry : entries) {
+            if (const auto id = id_of(entry); !id.empty()) own.emplace(id, &entry);
+        }
+    });
+    if (own.empty()) return;
+    each(0, shipped, [&](const std::string& list, nlohmann::json& entries) {
+        for (auto entry = entries.begin(); entry != entries.end();) {
+            const auto mine = own.find(id_of(*entry));
+            if (mine == own.end()) {
+                ++entry;
+                continue;
+            }
+            if (list == "ingredients") {
+                nlohmann::json both = std::move(*entry);
+                const nlohmann::json family = both.value("family", nlohmann::json());
+                both.update(*mine->second);
+                both["family"] = family;
+                *mine->second = std::move(both);
+            }
+            entry = entries.erase(entry);
+        }
+    });
+}
+
 /// The documents of one part over all folders. The first folder's are named "dishes/mince.json", the others' by their
 /// paths.
 std::vector<Document> read_part(std::span<const fs::path> folders, const char* part, const Draft* draft,
                                 basics::Problems& problems) {
     std::vector<Document> documents;
+    std::size_t shipped = 0;
     for (const fs::path& folder : folders) {
         auto paths = documents_in(folder / part);
         if (!paths) take(problems, paths.error());
@@ -46,7 +90,9 @@ std::vector<Document> read_part(std::span<const fs::path> folders, const char* p
                 take(problems, document.error());
             }
         }
+        if (&folder == &folders.front()) shipped = documents.size();
     }
+    own_words_hold(documents, shipped);
     return documents;
 }
 
