@@ -76,11 +76,13 @@ def schema_name(arguments):
         return "answer-import-recipe"
     if command in CHANGES or (command == "import" and "--stock-csv" in words + arguments):
         return "answer-change"
-    writes = {"else": "--take", "clear": "--write", "lunches": "--write", "thaw": "--done", "carry": "--done"}
+    writes = {"else": "--take", "clear": "--write", "lunches": "--write", "thaw": "--done", "carry": "--done", "list": "--got"}
     if writes.get(command) in arguments:
         return "answer-change"
     if command == "else" and "--why-not" in arguments:
         return "answer-why-not"
+    if command == "week":
+        return "answer-plan"
     if command in ("new", "demo"):
         return "answer-new"
     return None if command in NO_SCHEMA else f"answer-{command}"
