@@ -90,13 +90,6 @@ TEST_CASE("what is past its use-by is not opened") {
           "milk: all of it is past its use-by; expected something within its use-by; toss it");
 }
 
-TEST_CASE("raw mince does not go into a crisper") {
-    Story story;
-    kitchen::Got got{world.ingredient("beef-mince"), packs(1'000), world.place("crisper"), {}, {}, {}, {}, {}};
-    CHECK(story.fails([&](const At& at) { return kitchen::got(at, {{got}}); }) ==
-          "crisper: raw beef mince may drip on what is eaten raw; expected a fridge or a freezer");
-}
-
 TEST_CASE("all that is past its use-by is tossed at once, and nothing else") {
     Story story;
     story.gets("milk", of(millilitres(2000)), "fridge");
