@@ -6,9 +6,7 @@
 #include <array>
 #include <sstream>
 
-#include "ledger.hpp"
 #include "show/words.hpp"
-#include "stock/packs.hpp"
 
 namespace samebase::cli {
 
@@ -19,10 +17,20 @@ using measure::Dimension;
 using measure::Written;
 using Words = std::vector<std::string>;
 
+/// The words, with the sign between two figures as a word of its own: "4x500g" is "4 x 500g".
 Words words_of(const std::string& text) {
     Words words;
     std::istringstream stream(text);
-    for (std::string word; stream >> word;) words.push_back(word);
+    for (std::string word; stream >> word;) {
+        const auto sign = word.find_first_of("xX*");
+        const auto digit = [&](std::size_t i) { return i < word.size() && word[i] >= '0' && word[i] <= '9'; };
+        if (sign != std::string::npos && sign > 0 && digit(sign - 1) && digit(sign + 1)) {
+            words.push_back(word.substr(0, sign));
+            words.emplace_back("x");
+            word.erase(0, sign + 1);
+        }
+        words.push_back(word);
+    }
     return words;
 }
 
@@ -50,14 +58,6 @@ bool is_weight(const Written& written) {
 
 bool is_count(const std::optional<Written>& written) {
     return written && std::holds_alternative<Amount>(written->amount) && !is_weight(*written);
-}
-
-constexpr std::array<std::string_view, 18> containers{"bag",    "block",  "bottle", "box",  "bunch", "can",
-                                                      "carton", "head",   "jar",    "loaf", "net",   "pack",
-                                                      "pot",    "punnet", "tin",    "tray", "tub",   "tube"};
-
-bool is_container(const std::string& word) {
-    return std::find(containers.begin(), containers.end(), word) != containers.end();
 }
 
 /// After the amount: "of 500 g", "x 500 g", "weighing 7.3 kg", "(7.3 kg)", or after a weight "in 14 packs".
@@ -90,86 +90,92 @@ std::size_t read_sizes(Words& words, std::size_t at, measure::MeasureSet set, Sa
     return at;
 }
 
-std::optional<Dimension> as_pieces(const catalogue::Ingredient& thing) {
-    if (thing.dimension == Dimension::pieces || thing.conversion.mg_per_piece) return Dimension::pieces;
-    return std::nullopt;
+/// "all the bananas", "the rest of the yoghurt": how many words that is, 0 where it is not so.
+std::size_t words_of_all(const Words& words) {
+    const auto is = [&](std::size_t i, std::string_view word) { return i < words.size() && words[i] == word; };
+    std::size_t at = is(0, "the") ? 1 : 0;
+    if (!is(at, "all") && !is(at, "rest") && !is(at, "last") && !(at == 1 && is(at, "lot"))) return 0;
+    ++at;
+    if (is(at, "of")) ++at;
+    if (is(at, "the") || is(at, "my")) ++at;
+    return at < words.size() ? at : 0;
 }
 
-/// Whether what is in stock of it, in that place or else anywhere, is in packs; nothing where there is none.
-std::optional<bool> stocked_in_packs(const kitchen::Kitchen& kitchen, const Thing& thing,
-                                     std::optional<stock::PlaceId> place) {
-    std::optional<bool> here;
-    std::optional<bool> anywhere;
-    for (const auto& lot : kitchen.lots) {
-        if (lot.ingredient != thing.ingredient || lot.rough || (thing.lot && lot.number != *thing.lot)) continue;
-        anywhere = anywhere.value_or(false) || !lot.packs.empty();
-        if (place && lot.place == *place) here = here.value_or(false) || !lot.packs.empty();
+/// "2 kg bag of potatoes", "a 500 g tray of mince": one pack of that weight. How many words that is, 0 where it is not.
+std::size_t read_one_of_size(const Words& words, measure::MeasureSet set, Said& said) {
+    const std::size_t from = !words.empty() && (words[0] == "a" || words[0] == "an" || words[0] == "one") ? 1 : 0;
+    for (std::size_t to = from + 1; to <= from + 2 && to + 1 < words.size(); ++to) {
+        const auto weight = measure::read_amount(part(words, from, to), set);
+        const auto container = measure::read_amount("1 " + words[to], set);
+        if (!weight || !is_weight(*weight) || !container || !is_container(container->counted)) continue;
+        said.amount = *container;
+        said.each = std::get<Amount>(weight->amount);
+        return to + 1;
     }
-    return here ? here : anywhere;
+    return 0;
 }
 
-/// What the largest pack of it weighs that is in stock, there or anywhere; 0 where there is none.
-std::int64_t pack_in_stock(const kitchen::Kitchen& kitchen, const Thing& thing, std::optional<stock::PlaceId> place) {
-    std::int64_t largest = 0;
-    for (const auto& lot : kitchen.lots) {
-        if (lot.ingredient == thing.ingredient && (!place || lot.place == *place))
-            largest = std::max(largest, stock::whole_pack(lot));
+tl::unexpected<Failure> not_read(const std::string& text, basics::Problems problems) {
+    for (auto& problem : problems) problem.where = text;
+    return failure(not_understood, std::move(problems));
+}
+
+/// The amount that the words begin with, and what stands with it; how many words that is.
+tl::expected<std::size_t, Failure> read_lead(Words& words, const std::string& text, measure::MeasureSet set,
+                                             Said& said) {
+    const auto is = [&](std::size_t i, std::string_view word) { return i < words.size() && words[i] == word; };
+    if (const auto all = words_of_all(words); all > 0) {
+        said.all = true;
+        return all;
     }
-    return largest;
-}
-
-/// Whether a bare number of it is packs.
-bool counted_in_packs(const kitchen::Kitchen& kitchen, const Thing& thing, std::optional<stock::PlaceId> place) {
-    const auto& what = kitchen.catalogue()[thing.ingredient];
-    if (what.dimension == Dimension::pieces) return false;
-    if (stocked_in_packs(kitchen, thing, place).value_or(false)) return true;
-    if (!as_pieces(what)) return true;
-    if (!what.pack) return false;
-    constexpr std::int64_t least_by_the_piece = 15'000;  // mg: nobody counts blueberries
-    const bool meat = what.thaw == catalogue::Thaw::flat || what.thaw == catalogue::Thaw::block;
-    return what.kind != catalogue::Kind::raw || meat || *what.conversion.mg_per_piece < least_by_the_piece;
-}
-
-tl::expected<Amount, Failure> own_amount(const Amount& amount, const catalogue::Ingredient& what,
-                                         const std::string& text) {
-    auto own = catalogue::in_own_dimension(amount, what);
-    if (own) return *own;
-    for (auto& problem : own.error()) problem.where = text;
-    return failure(not_understood, std::move(own.error()));
+    if (is(0, "lot") && words.size() == 2) return 0;
+    if (const auto one = read_one_of_size(words, set, said); one > 0) return one;
+    Written written;
+    const bool times = is(1, "x") || is(1, "X") || is(1, "×");
+    if (const auto count = longest_amount(words, 0, times ? 1 : words.size(), set, written); count > 0) {
+        said.amount = std::move(written);
+        return read_sizes(words, count, set, said);
+    }
+    if (is(0, "no") && words.size() > 1) {
+        said.amount = Written{Amount{Dimension::pieces, 0}, {}, {}};
+        return 1;
+    }
+    if (is(0, "a") || is(0, "an")) {
+        said.amount = Written{Amount{Dimension::pieces, 1000}, {}, {}};
+        return 1;
+    }
+    if (!words.empty() && words[0].find_first_of("-0123456789") == 0) {
+        if (auto read = measure::read_amount(words[0], set); !read) return not_read(text, std::move(read.error()));
+    }
+    return 0;
 }
 
 }  // namespace
 
+bool is_container(const std::string& word) {
+    constexpr std::array<std::string_view, 18> containers{"bag",    "block",  "bottle", "box",  "bunch", "can",
+                                                          "carton", "head",   "jar",    "loaf", "net",   "pack",
+                                                          "pot",    "punnet", "tin",    "tray", "tub",   "tube"};
+    return std::find(containers.begin(), containers.end(), word) != containers.end();
+}
+
 tl::expected<Said, Failure> read_said(const std::string& text, measure::MeasureSet set) {
     Words words = words_of(text);
-    Said said{text, {}, {}, {}, {}};
-    std::size_t at = 0;
-    const auto is = [&](std::size_t i, std::string_view word) { return i < words.size() && words[i] == word; };
-    if (is(0, "all") && words.size() > 1) {
-        at = is(1, "the") || is(1, "of") ? 2 : 1;
-    } else if (!(is(0, "lot") && words.size() == 2)) {
-        Written written;
-        const bool times = is(1, "x") || is(1, "×");
-        if (const auto count = longest_amount(words, 0, times ? 1 : words.size(), set, written); count > 0) {
-            said.amount = std::move(written);
-            at = read_sizes(words, count, set, said);
-        } else if (is(0, "no") && words.size() > 1) {
-            said.amount = Written{Amount{Dimension::pieces, 0}, {}, {}};
-            at = 1;
-        } else if (is(0, "a") || is(0, "an")) {
-            said.amount = Written{Amount{Dimension::pieces, 1000}, {}, {}};
-            at = 1;
-        } else if (!words.empty() && words[0].find_first_of("-0123456789") == 0) {
-            auto read = measure::read_amount(words[0], set);
-            if (!read) {
-                for (auto& problem : read.error()) problem.where = text;
-                return failure(not_understood, std::move(read.error()));
-            }
-        }
+    Said said;
+    said.text = text;
+    const auto lead = read_lead(words, text, set, said);
+    if (!lead) return tl::make_unexpected(lead.error());
+    std::size_t at = *lead;
+    // "12 rolls": what they are counted in is what they are.
+    Written number;
+    if (at == words.size() && at > 1 && longest_amount(words, 0, at - 1, set, number) == at - 1) {
+        said.amount = std::move(number);
+        --at;
     }
     if (said.amount && said.amount->upper) {
         return failure(not_understood, {{text, "is a range", "one amount", std::nullopt}});
     }
+    if (at > 0 && at + 1 < words.size() && words[at] == "of") ++at;
     said.name = part(words, std::min(at, words.size()), words.size());
     if (said.name.empty())
         return failure(not_understood,
@@ -210,132 +216,6 @@ tl::expected<std::int64_t, Failure> read_serves(const std::string& text, const s
     }
     return failure(not_understood,
                    {{where, fmt::format("'{}'", text), "a number of serves above 0, at most 1000", std::nullopt}});
-}
-
-tl::expected<kitchen::Quantity, Failure> quantity_of(const kitchen::Kitchen& kitchen, const Thing& thing,
-                                                     const Said& said, std::optional<stock::PlaceId> place) {
-    kitchen::Quantity quantity;
-    if (!said.amount) return quantity;
-    const auto& what = kitchen.catalogue()[thing.ingredient];
-    if (const auto* rough = std::get_if<measure::Rough>(&said.amount->amount)) {
-        quantity.rough = *rough;
-        return quantity;
-    }
-    const Amount amount = std::get<Amount>(said.amount->amount);
-    const std::string& counted = said.amount->counted;
-    const bool named_piece = what.piece_mg.contains(counted);
-    const bool bare = counted.empty() && amount.dimension() == Dimension::pieces;
-    const bool container =
-        !named_piece && (is_container(counted) || (what.pack && counted == what.pack->name && counted != "each"));
-    const bool packs = said.each || said.total || container || (bare && counted_in_packs(kitchen, thing, place));
-    if (packs && what.in_serves && !said.total && !said.each &&
-        !stocked_in_packs(kitchen, thing, place).value_or(false)) {
-        return failure(not_understood,
-                       {{said.text, "is counted in serves", fmt::format("'2 serves {}'", said.name), std::nullopt}});
-    }
-    if (packs) {
-        quantity.packs = amount.value();
-        if (!said.total) return quantity;
-        auto own = own_amount(*said.total, what, said.text);
-        if (!own) return tl::make_unexpected(own.error());
-        quantity.amount = *own;
-        return quantity;
-    }
-    catalogue::Ingredient by_name = what;
-    if (named_piece) by_name.conversion.mg_per_piece = what.piece_mg.at(counted);
-    Amount spoken = amount;
-    if (named_piece && what.dimension == Dimension::pieces) {
-        const auto mass = catalogue::weight(amount, by_name);
-        if (mass) spoken = *mass;
-    }
-    auto own = own_amount(spoken, named_piece && what.dimension != Dimension::pieces ? by_name : what, said.text);
-    if (!own) return tl::make_unexpected(own.error());
-    quantity.amount = *own;
-    return quantity;
-}
-
-tl::expected<std::optional<Amount>, Failure> PackSizes::size_for(const kitchen::At& at, const store::State& facts,
-                                                                 const Thing& thing, const Said& said,
-                                                                 Things::For what_for,
-                                                                 std::optional<stock::PlaceId> place) {
-    const auto& what = at.kitchen.catalogue()[thing.ingredient];
-    if (said.each) {
-        auto own = own_amount(*said.each, what, said.text);
-        if (!own) return tl::make_unexpected(own.error());
-        if (own->value() > 0) asked_[thing.ingredient] = *own;
-        return std::optional(*own);
-    }
-    if (const auto known = asked_.find(thing.ingredient); known != asked_.end()) return std::optional(known->second);
-    const std::int64_t in_stock = pack_in_stock(at.kitchen, thing, std::nullopt);
-    // Packs that are there weigh what they weigh.
-    if (what_for == Things::For::stock && pack_in_stock(at.kitchen, thing, place) > 0) return std::optional<Amount>();
-    if (const auto remembered = store::remembered_pack(facts, at.kitchen.catalogue(), thing.ingredient))
-        return std::optional(*remembered);
-    if (what_for == Things::For::stock && in_stock > 0) return std::optional(Amount{what.dimension, in_stock});
-    if (what.pack || what.in_serves) return std::optional<Amount>();
-    if (in_stock > 0) return std::optional(Amount{what.dimension, in_stock});
-    if (!on_terminal()) {
-        return failure(not_understood,
-                       {{said.text, fmt::format("nobody has said how large a pack of {} is", what.name), "a pack size",
-                         fmt::format("say it once and it is remembered: '2 packs of 500 g {}'", what.name)}});
-    }
-    while (true) {
-        const auto line = ask(fmt::format("How large is one pack of {} (500 g, 1 L, 6)?", what.name));
-        if (!line)
-            return failure(not_understood,
-                           {{said.text, "the size of a pack was not said", "a pack size", std::nullopt}});
-        const auto read = measure::read_amount(*line, at.kitchen.household.measures);
-        const auto* amount = read ? std::get_if<Amount>(&read->amount) : nullptr;
-        const auto own =
-            amount != nullptr ? catalogue::in_own_dimension(*amount, what) : basics::Result<Amount>(Amount{});
-        if (!own || own->value() <= 0) continue;
-        asked_[thing.ingredient] = *own;
-        return std::optional(*own);
-    }
-}
-
-std::vector<kitchen::FactEdit> PackSizes::learned() const {
-    std::vector<kitchen::FactEdit> edits;
-    for (const auto& [ingredient, amount] : asked_) {
-        edits.push_back({true, {kitchen::Fact::Kind::pack, ingredient, amount.value(), {}}});
-    }
-    return edits;
-}
-
-tl::expected<std::vector<Wanted>, Failure> read_things(const kitchen::At& at, const store::State& facts,
-                                                       const std::string& line, std::optional<stock::PlaceId> place,
-                                                       Things::For what_for, PackSizes& packs) {
-    const auto parts = split_at_commas(line);
-    if (parts.empty())
-        return failure(not_understood,
-                       {{"arguments", "nothing is named", "what, as in '2 kg beef mince, 3 cabbages'", std::nullopt}});
-    const Things things(at.kitchen, place, what_for);
-    std::vector<Wanted> result;
-    for (const std::string& text : parts) {
-        auto said = read_said(text, at.kitchen.household.measures);
-        if (!said) return tl::make_unexpected(said.error());
-        auto thing = things.meant(said->name, said->amount && said->amount->counted == "serve");
-        if (!thing) return tl::make_unexpected(thing.error());
-        auto quantity = quantity_of(at.kitchen, *thing, *said, place);
-        if (!quantity) return tl::make_unexpected(quantity.error());
-        std::optional<Amount> pack;
-        if (quantity->packs && !quantity->amount) {
-            auto size = packs.size_for(at, facts, *thing, *said, what_for, place);
-            if (!size) return tl::make_unexpected(size.error());
-            pack = *size;
-        }
-        result.push_back({*thing, std::move(*said), *quantity, pack});
-    }
-    return result;
-}
-
-std::vector<kitchen::Item> items_of(const std::vector<Wanted>& things, std::optional<stock::PlaceId> from) {
-    std::vector<kitchen::Item> items;
-    for (const Wanted& wanted : things) {
-        kitchen::What what{wanted.thing.lot, wanted.thing.ingredient, wanted.thing.dish, from};
-        items.push_back({what, wanted.quantity, wanted.pack});
-    }
-    return items;
 }
 
 }  // namespace samebase::cli

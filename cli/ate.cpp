@@ -13,14 +13,14 @@ struct Arguments {
 };
 
 tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const kitchen::At& at,
-                                               const store::State& facts, PackSizes& packs) {
+                                               const store::State& facts, Answers& packs) {
     std::optional<stock::PlaceId> from;
     if (!arguments.from.empty()) {
         const auto said = place_meant(at.kitchen, joined(arguments.from));
         if (!said) return tl::make_unexpected(said.error());
         from = *said;
     }
-    const auto things = read_things(at, facts, joined(arguments.what), from, Things::For::stock, packs);
+    const auto things = read_things(at, facts, joined(arguments.what), from, Doing::eating, packs);
     if (!things) return tl::make_unexpected(things.error());
     auto change = understood(kitchen::ate(at, items_of(*things, from)));
     if (!change) return change;
@@ -29,7 +29,7 @@ tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const
 }
 
 Outcome run(const Arguments& arguments, const Context& context) {
-    PackSizes packs;
+    Answers packs;
     return carry_out(context, arguments.how, [&](const kitchen::At& at, const store::State& facts) {
         return compute(arguments, at, facts, packs);
     });
@@ -40,7 +40,8 @@ Outcome run(const Arguments& arguments, const Context& context) {
 void add_ate(CLI::App& app, Chosen& chosen) {
     auto* command = app.add_subcommand("ate", "something was eaten without a dish: ate 2 bananas, cold roast chicken");
     auto arguments = std::make_shared<Arguments>();
-    command->add_option("what", arguments->what, "what; without an amount all of it; 'lot 12' is a lot");
+    command->add_option("what", arguments->what,
+                        "what; without an amount one, of leftovers all; 'all the ham', 'lot 12'");
     command->add_option("--from", arguments->from, "where it was (else wherever it is)")->type_name("PLACE");
     add_dry_run(*command, arguments->how);
     run_with(*command, chosen, arguments, run);

@@ -36,7 +36,7 @@ Line split(const std::vector<std::string>& words) {
 }
 
 tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const kitchen::At& at,
-                                               const store::State& facts, PackSizes& packs) {
+                                               const store::State& facts, Answers& packs) {
     if (arguments.what.empty()) {
         return failure(not_understood,
                        {{"count", "nothing is named", "a place and what is there: 'count fridge: 12 eggs, 2 L milk'",
@@ -47,7 +47,7 @@ tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const
     if (!place) return tl::make_unexpected(place.error());
     std::vector<kitchen::CountedItem> items;
     if (!split_at_commas(line.things).empty() || !arguments.all) {
-        const auto things = read_things(at, facts, line.things, *place, Things::For::stock, packs);
+        const auto things = read_things(at, facts, line.things, *place, Doing::counting, packs);
         if (!things) return tl::make_unexpected(things.error());
         for (const Wanted& wanted : *things) {
             if (wanted.thing.lot)
@@ -66,7 +66,7 @@ tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const
 }
 
 Outcome run(const Arguments& arguments, const Context& context) {
-    PackSizes packs;
+    Answers packs;
     const auto question = [](const kitchen::Kitchen& before,
                              const kitchen::Change& change) -> std::optional<std::string> {
         return fmt::format("Was -> is:\n{}Is that right?", show::differences(before, change));

@@ -5,63 +5,28 @@
 #include <algorithm>
 #include <charconv>
 
-#include "basics/sorted.hpp"
 #include "flow/balance.hpp"
 #include "kitchen/changes.hpp"
 
 namespace samebase::cli {
 
-namespace {
-
 using catalogue::NameIndex;
-
-enum Rank : std::uint8_t { of_ingredient, of_family, of_dish };
 
 std::string spaced(std::string id) {
     for (char& c : id) c = c == '-' ? ' ' : c;
     return id;
 }
 
-void add_dishes(const kitchen::Kitchen& kitchen, NameIndex& index) {
-    std::uint32_t key = 0;
-    for (const auto& dish : kitchen.cookbook().dishes()) {
-        index.add(key, of_dish, dish.name);
-        index.add(key++, of_dish, spaced(dish.id));
-    }
+void add_ingredient(const catalogue::Ingredient& thing, std::uint32_t key, std::uint8_t rank, NameIndex& index) {
+    index.add(key, rank, thing.name);
+    index.add(key, rank, spaced(thing.id));
+    for (const auto& other : thing.also) index.add(key, rank, other);
 }
 
-void add_ingredient(const catalogue::Ingredient& thing, std::uint32_t key, NameIndex& index) {
-    index.add(key, of_ingredient, thing.name);
-    index.add(key, of_ingredient, spaced(thing.id));
-    for (const auto& other : thing.also) index.add(key, of_ingredient, other);
-}
-
-void add_ingredients(const kitchen::Kitchen& kitchen, NameIndex& index) {
-    std::uint32_t key = 0;
-    for (const auto& thing : kitchen.catalogue().ingredients()) add_ingredient(thing, key++, index);
-    key = 0;
-    for (const auto& family : kitchen.catalogue().families()) {
-        index.add(key, of_family, family.name);
-        index.add(key++, of_family, spaced(family.id));
-    }
-}
-
-std::string quoted(const std::vector<catalogue::Found>& found) {
+std::string quoted(const std::vector<std::string>& names) {
     std::string result;
-    for (const auto& f : found) result += fmt::format("{}'{}'", result.empty() ? "" : ", ", f.name);
+    for (const auto& name : names) result += fmt::format("{}'{}'", result.empty() ? "" : ", ", name);
     return result;
-}
-
-tl::expected<catalogue::Found, Failure> one_clear(const NameIndex& index, const std::string& words,
-                                                  const std::string& what) {
-    const auto match = index.find(words);
-    if (match.found.size() == 1) return match.found.front();
-    if (!match.found.empty()) {
-        return failure(not_understood, {{words, "several things are called that: " + quoted(match.found),
-                                         "one clear name", std::nullopt}});
-    }
-    const auto hint = match.nearest.empty() ? std::nullopt : std::optional("the nearest: " + quoted(match.nearest));
-    return failure(not_understood, {{words, "nothing is called that", what, hint}});
 }
 
 std::optional<stock::LotNumber> lot_number(std::string words) {
@@ -76,6 +41,53 @@ std::optional<stock::LotNumber> lot_number(std::string words) {
     return number;
 }
 
+namespace {
+
+enum Rank : std::uint8_t { of_ingredient, of_family, of_dish };
+
+void add_dishes(const kitchen::Kitchen& kitchen, NameIndex& index) {
+    std::uint32_t key = 0;
+    for (const auto& dish : kitchen.cookbook().dishes()) {
+        index.add(key, of_dish, dish.name);
+        index.add(key++, of_dish, spaced(dish.id));
+    }
+}
+
+void add_ingredients(const kitchen::Kitchen& kitchen, NameIndex& index) {
+    std::uint32_t key = 0;
+    for (const auto& thing : kitchen.catalogue().ingredients()) add_ingredient(thing, key++, of_ingredient, index);
+    key = 0;
+    for (const auto& family : kitchen.catalogue().families()) {
+        index.add(key, of_family, family.name);
+        index.add(key++, of_family, spaced(family.id));
+    }
+}
+
+/// What the cook knows them by: names, never identifiers, each once.
+std::string labels(const kitchen::Kitchen& kitchen, const std::vector<catalogue::Found>& found) {
+    std::vector<std::string> names;
+    for (const auto& f : found) {
+        std::string name = f.rank == of_ingredient ? kitchen.catalogue()[catalogue::IngredientId{f.key}].name
+                           : f.rank == of_family   ? kitchen.catalogue()[catalogue::FamilyId{f.key}].name
+                                                   : kitchen.cookbook()[cookbook::DishId{f.key}].name;
+        if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(std::move(name));
+    }
+    return quoted(names);
+}
+
+tl::expected<catalogue::Found, Failure> one_clear(const kitchen::Kitchen& kitchen, const NameIndex& index,
+                                                  const std::string& words, const std::string& what) {
+    const auto match = index.find(words);
+    if (match.found.size() == 1) return match.found.front();
+    if (!match.found.empty()) {
+        return failure(not_understood, {{words, "several things are called that: " + labels(kitchen, match.found),
+                                         "one clear name", std::nullopt}});
+    }
+    const auto hint =
+        match.nearest.empty() ? std::nullopt : std::optional("the nearest: " + labels(kitchen, match.nearest));
+    return failure(not_understood, {{words, "nothing is called that", what, hint}});
+}
+
 }  // namespace
 
 tl::expected<Meant, Failure> meant(const kitchen::Kitchen& kitchen, const std::string& words) {
@@ -84,7 +96,7 @@ tl::expected<Meant, Failure> meant(const kitchen::Kitchen& kitchen, const std::s
     add_ingredients(kitchen, index);
     add_dishes(kitchen, index);
     index.finish();
-    return one_clear(index, words, "the name of an ingredient, a family, a dish, or 'lot' and a number")
+    return one_clear(kitchen, index, words, "the name of an ingredient, a family, a dish, or 'lot' and a number")
         .map([](const catalogue::Found& found) -> Meant {
             if (found.rank == of_ingredient) return catalogue::IngredientId{found.key};
             if (found.rank == of_family) return catalogue::FamilyId{found.key};
@@ -96,7 +108,7 @@ tl::expected<cookbook::DishId, Failure> dish_meant(const kitchen::Kitchen& kitch
     NameIndex index;
     add_dishes(kitchen, index);
     index.finish();
-    return one_clear(index, words, "the name of a dish").map([](const catalogue::Found& found) {
+    return one_clear(kitchen, index, words, "the name of a dish").map([](const catalogue::Found& found) {
         return cookbook::DishId{found.key};
     });
 }
@@ -128,117 +140,17 @@ tl::expected<catalogue::IngredientId, Failure> one_of_meant(const kitchen::Kitch
                                                             const std::vector<catalogue::IngredientId>& few,
                                                             const std::string& words, const std::string& what) {
     NameIndex index;
-    for (const auto id : few) add_ingredient(kitchen.catalogue()[id], id.value, index);
+    for (const auto id : few) add_ingredient(kitchen.catalogue()[id], id.value, of_ingredient, index);
     index.finish();
-    return one_clear(index, words, what).map([](const catalogue::Found& f) { return catalogue::IngredientId{f.key}; });
-}
-
-void Things::Index::add(const kitchen::Kitchen& kitchen, const Thing& thing, bool by_label) {
-    if (std::find(things.begin(), things.end(), thing) != things.end()) return;
-    const auto key = static_cast<std::uint32_t>(things.size());
-    things.push_back(thing);
-    const auto& ingredient = kitchen.catalogue()[thing.ingredient];
-    if (!thing.dish || by_label) add_ingredient(ingredient, key, names);
-    if (!thing.dish || ingredient.kind != catalogue::Kind::cooked) return;
-    const auto& dish = kitchen.cookbook()[*thing.dish];
-    names.add(key, of_dish, dish.name);
-    names.add(key, of_dish, spaced(dish.id));
-    if (by_label) names.add(key, of_dish, kitchen::label(kitchen, thing.ingredient, thing.dish));
-}
-
-Things::Things(const kitchen::Kitchen& kitchen, std::optional<stock::PlaceId> place, For what_for)
-    : kitchen_(&kitchen), for_(what_for) {
-    std::uint32_t key = 0;
-    // The identifiers of ingredients are their keys here: no lookup of what was added already.
-    for (const auto& ingredient : kitchen.catalogue().ingredients()) {
-        everything_.things.push_back({catalogue::IngredientId{key}, {}, {}});
-        add_ingredient(ingredient, key++, everything_.names);
-    }
-    for (std::uint32_t d = 0; for_ == For::stock && d < kitchen.cookbook().dishes().size(); ++d) {
-        const auto& dish = kitchen.cookbook().dishes()[d];
-        if (!dish.leaves) continue;
-        everything_.things.push_back({*dish.leaves, cookbook::DishId{d}, {}});
-        everything_.names.add(key, of_dish, dish.name);
-        everything_.names.add(key++, of_dish, spaced(dish.id));
-    }
-    for (const auto& lot : kitchen.lots) {
-        const bool cooked = kitchen.catalogue()[lot.ingredient].kind == catalogue::Kind::cooked;
-        const Thing thing{lot.ingredient, cooked ? lot.dish : std::nullopt, {}};
-        if (for_ == For::buying && cooked) continue;
-        stock_.add(kitchen, thing, true);
-        if (!place || lot.place == *place) here_.add(kitchen, thing, true);
-    }
-    everything_.names.finish();
-    here_.names.finish();
-    stock_.names.finish();
-}
-
-std::vector<Thing> Things::found(const Index& index, const catalogue::Match& match, bool in_serves) const {
-    std::vector<Thing> result;
-    for (const auto& f : match.found) {
-        const Thing& thing = index.things[f.key];
-        if (std::find(result.begin(), result.end(), thing) == result.end()) result.push_back(thing);
-    }
-    const auto counted_otherwise = [&](const Thing& thing) {
-        return !kitchen_->catalogue()[thing.ingredient].in_serves;
-    };
-    if (in_serves && !std::all_of(result.begin(), result.end(), counted_otherwise))
-        std::erase_if(result, counted_otherwise);
-    const bool one = !result.empty() && std::all_of(result.begin(), result.end(), [&](const Thing& thing) {
-        return thing.ingredient == result.front().ingredient;
+    return one_clear(kitchen, index, words, what).map([](const catalogue::Found& f) {
+        return catalogue::IngredientId{f.key};
     });
-    // Leftovers of several dishes under one name: all of them.
-    if (one && result.size() > 1) result = {{result.front().ingredient, {}, {}}};
-    return result;
-}
-
-std::optional<Thing> Things::in_stock(const std::string& words, bool in_serves) const {
-    for (const Index* index : {&here_, &stock_}) {
-        const auto few = found(*index, index->names.find(words), in_serves);
-        if (few.size() == 1) return few.front();
-    }
-    return std::nullopt;
-}
-
-/// Whether what is in stock is meant rather than what the words say more exactly.
-bool Things::rather(const Thing& stocked, const Thing& thing) const {
-    const auto& catalogue = kitchen_->catalogue();
-    return catalogue[stocked.ingredient].kind == catalogue::Kind::cooked ||
-           catalogue[stocked.ingredient].family == catalogue[thing.ingredient].family;
-}
-
-tl::expected<Thing, Failure> Things::meant(const std::string& words, bool in_serves) const {
-    if (const auto number = for_ == For::stock ? lot_number(words) : std::nullopt) {
-        const auto* lot = kitchen_->lot(*number);
-        if (lot != nullptr) return Thing{lot->ingredient, lot->dish, number};
-        return failure(not_understood, {{words, "there is no such lot, or nothing is left of it", "the number of a lot",
-                                         "'samebase stock' shows the numbers"}});
-    }
-    const auto match = everything_.names.find(words);
-    const auto all = found(everything_, match, in_serves);
-    if (all.empty()) {
-        return one_clear(everything_.names, words, "the name of something to eat").map([](const auto&) {
-            return Thing{};
-        });
-    }
-    const auto stocked = in_stock(words, in_serves);
-    if (all.size() == 1) {
-        const auto same = [&](const Thing& thing) { return thing.ingredient == all.front().ingredient; };
-        const bool there = std::any_of(stock_.things.begin(), stock_.things.end(), same);
-        const bool counts_otherwise = in_serves && !kitchen_->catalogue()[all.front().ingredient].in_serves;
-        const bool other =
-            for_ == For::stock && stocked && (!there || counts_otherwise) && rather(*stocked, all.front());
-        return other ? *stocked : all.front();
-    }
-    if (stocked) return *stocked;
-    return failure(not_understood, {{words, fmt::format("several things are called that: {}", quoted(match.found)),
-                                     "one clear name", std::nullopt}});
 }
 
 tl::expected<basics::Day, Failure> day_meant(const std::string& text, basics::Day today, const std::string& where) {
     if (const auto day = basics::read_day(text, today)) return *day;
     return failure(not_understood,
-                   {{where, fmt::format("'{}'", text), "a day: 2026-12-04, fri, tomorrow, +3", std::nullopt}});
+                   {{where, fmt::format("'{}'", text), "a day: fri, 4 dec, tomorrow, +3, 2026-12-04", std::nullopt}});
 }
 
 tl::expected<basics::Span, Failure> span_meant(const std::string& text, basics::Day today, const std::string& where) {

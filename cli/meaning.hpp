@@ -39,18 +39,44 @@ struct Thing {
     friend bool operator==(const Thing&, const Thing&) = default;
 };
 
-/// The things that one command may be about. What words might mean is settled by what is in stock: "mince" is the beef
-/// mince where there is no other, first in the place that is named, then anywhere.
+/// What a command does with a thing: how freely its words may be taken, and what a bare number of it is.
+enum class Doing : std::uint8_t {
+    buying,    ///< ingredients only
+    counting,  ///< what follows is in stock, or could be: leftovers by the name of their dish too, and lots
+    moving,
+    opening,
+    using_up,  ///< cooked with
+    eating,
+    tossing
+};
+
+/// Whether only a name, a plural of it or another listed name will do, because what is taken is gone.
+[[nodiscard]] constexpr bool destroys(Doing doing) {
+    return doing == Doing::using_up || doing == Doing::eating || doing == Doing::tossing;
+}
+
+/// What words were taken for.
+struct Taken {
+    Thing thing;
+    bool exact = true;    ///< by a name, a plural of it or another listed name; not by a slip or a part of a name
+    bool frozen = false;  ///< "frozen" was said of something that is not sold so
+    std::string size{};   ///< "large": a word of size that is no part of the name
+};
+
+/// The things that one command may be about. The whole name of a thing is that thing, whatever is in stock; a general
+/// word ("mince", "chicken"), a part of a name or a slip is settled by what is in stock, first in the place that is
+/// named, then anywhere. A tin of something is the thing that comes in tins.
 class Things {
   public:
-    enum class For : std::uint8_t {
-        buying,  ///< ingredients only
-        stock    ///< leftovers by the name of their dish too, and lots
+    struct For {  ///< what is bought, and what is there
+        static constexpr Doing buying = Doing::buying;
+        static constexpr Doing stock = Doing::using_up;
     };
-    Things(const kitchen::Kitchen& kitchen, std::optional<stock::PlaceId> place, For what_for);
+    Things(const kitchen::Kitchen& kitchen, std::optional<stock::PlaceId> place, Doing doing);
 
-    /// `in_serves`: it was counted in serves, so that leftovers are meant where there are any.
-    [[nodiscard]] tl::expected<Thing, Failure> meant(const std::string& words, bool in_serves = false) const;
+    /// `counted`: what it was counted in. In serves, leftovers are meant where there are any; a tin chooses the form.
+    [[nodiscard]] tl::expected<Taken, Failure> taken(const std::string& words, const std::string& counted = {}) const;
+    [[nodiscard]] tl::expected<Thing, Failure> meant(const std::string& words) const;
 
   private:
     struct Index {
@@ -59,16 +85,28 @@ class Things {
 
         void add(const kitchen::Kitchen& kitchen, const Thing& thing, bool by_label);
     };
-    [[nodiscard]] std::vector<Thing> found(const Index& index, const catalogue::Match& match, bool in_serves) const;
-    [[nodiscard]] std::optional<Thing> in_stock(const std::string& words, bool in_serves) const;
-    [[nodiscard]] bool rather(const Thing& stocked, const Thing& thing) const;
+    struct Few;
+    [[nodiscard]] Few few(const Index& index, const std::string& words, bool in_serves) const;
+    [[nodiscard]] std::optional<Few> in_stock(const std::string& words, bool in_serves) const;
+    [[nodiscard]] bool stocked(catalogue::IngredientId id) const;
+    [[nodiscard]] bool is_name(const std::string& words, const Thing& thing) const;
+    [[nodiscard]] tl::expected<Taken, Failure> of_name(const std::string& words, bool in_serves) const;
+    [[nodiscard]] tl::expected<Taken, Failure> general(const std::string& words, const Taken& usual) const;
+    [[nodiscard]] std::optional<Taken> in_tins(const std::string& words) const;
+    [[nodiscard]] tl::unexpected<Failure> unknown(const std::string& words) const;
+    [[nodiscard]] tl::unexpected<Failure> several(const std::string& words, const std::vector<Thing>& things) const;
+    [[nodiscard]] std::string label(const Thing& thing) const;
 
     const kitchen::Kitchen* kitchen_;
-    For for_;
+    Doing doing_;
     Index everything_;
     Index here_;   ///< in stock in that place
     Index stock_;  ///< in stock anywhere
+    catalogue::NameIndex families_;
 };
+
+/// Whether it is sold in such a container: "can", "jar", "loaf" (what read_amount calls it).
+[[nodiscard]] bool comes_in(const catalogue::Ingredient& thing, const std::string& container);
 
 [[nodiscard]] tl::expected<basics::Day, Failure> day_meant(const std::string& text, basics::Day today,
                                                            const std::string& where);
@@ -83,6 +121,14 @@ class Things {
                                                                   const std::string& where);
 
 [[nodiscard]] std::string joined(const std::vector<std::string>& words);
+
+/// Every name of an ingredient, and its identifier with spaces, under that key.
+void add_ingredient(const catalogue::Ingredient& thing, std::uint32_t key, std::uint8_t rank,
+                    catalogue::NameIndex& index);
+[[nodiscard]] std::string spaced(std::string id);
+[[nodiscard]] std::optional<stock::LotNumber> lot_number(std::string words);
+/// "'a', 'b'": names in a list of choices.
+[[nodiscard]] std::string quoted(const std::vector<std::string>& names);
 
 /// Words that are kept as they are: UTF-8 without line ends and the like.
 [[nodiscard]] tl::expected<std::string, Failure> remark(const std::vector<std::string>& words,

@@ -58,6 +58,10 @@ const stock::Lot* frozen_among(const kitchen::Kitchen& kitchen, const std::vecto
 tl::expected<void, Failure> ask_whether_to_thaw(const kitchen::Kitchen& kitchen, const stock::Lot& lot,
                                                 stock::PlaceId to, Thawing& thawing) {
     const std::string& name = kitchen.catalogue()[lot.ingredient].name;
+    if (!on_terminal() && kitchen.place(to).kind == stock::PlaceKind::fridge) {
+        thawing = {true, stock::ThawMethod::fridge};  // what else would it be there for
+        return {};
+    }
     if (!on_terminal()) {
         return failure(not_understood,
                        {{"moved", fmt::format("{} comes out of a freezer", name), "whether it is to thaw",
@@ -78,7 +82,7 @@ tl::expected<void, Failure> ask_whether_to_thaw(const kitchen::Kitchen& kitchen,
 }
 
 tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const kitchen::At& at,
-                                               const store::State& facts, PackSizes& packs, Thawing& thawing) {
+                                               const store::State& facts, Answers& packs, Thawing& thawing) {
     if (arguments.to.empty()) {
         return failure(not_understood, {{"moved", "not said where to",
                                          "--to PLACE, as in 'moved 2 packs mince --to fridge'", std::nullopt}});
@@ -91,7 +95,7 @@ tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const
         if (!said) return tl::make_unexpected(said.error());
         from = *said;
     }
-    const auto things = read_things(at, facts, joined(arguments.what), from, Things::For::stock, packs);
+    const auto things = read_things(at, facts, joined(arguments.what), from, Doing::moving, packs);
     if (!things) return tl::make_unexpected(things.error());
     const auto items = items_of(*things, from);
     const auto* frozen = stock::freezes(at.kitchen.place(*to).kind) ? nullptr : frozen_among(at.kitchen, items, *to);
@@ -107,7 +111,7 @@ tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const
 
 Outcome run(const Arguments& said, const Context& context) {
     const Arguments arguments = in_words(said);
-    PackSizes packs;
+    Answers packs;
     Thawing thawing{arguments.still_frozen || !arguments.thaw.empty(), std::nullopt};
     if (!arguments.thaw.empty()) {
         thawing.method = stock::read_thaw_method(arguments.thaw);

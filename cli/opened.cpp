@@ -15,14 +15,14 @@ struct Arguments {
 };
 
 tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const kitchen::At& at,
-                                               const store::State& facts, PackSizes& packs) {
+                                               const store::State& facts, Answers& packs) {
     std::optional<stock::PlaceId> from;
     if (!arguments.from.empty()) {
         const auto said = place_meant(at.kitchen, joined(arguments.from));
         if (!said) return tl::make_unexpected(said.error());
         from = *said;
     }
-    const auto things = read_things(at, facts, joined(arguments.what), from, Things::For::stock, packs);
+    const auto things = read_things(at, facts, joined(arguments.what), from, Doing::opening, packs);
     if (!things) return tl::make_unexpected(things.error());
     for (const Wanted& wanted : *things) {
         const auto* lot = wanted.thing.lot ? at.kitchen.lot(*wanted.thing.lot) : nullptr;
@@ -38,7 +38,7 @@ tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const
 }
 
 Outcome run(const Arguments& arguments, const Context& context) {
-    PackSizes packs;
+    Answers packs;
     return carry_out(context, arguments.how, [&](const kitchen::At& at, const store::State& facts) {
         return compute(arguments, at, facts, packs);
     });

@@ -1,8 +1,8 @@
 // samebase out: a staple has run out, or is there again.
 #include <fmt/format.h>
 
+#include "amounts.hpp"
 #include "ledger.hpp"
-#include "meaning.hpp"
 
 namespace samebase::cli {
 
@@ -14,39 +14,45 @@ struct Arguments {
     How how;
 };
 
-tl::expected<catalogue::IngredientId, Failure> staple(const kitchen::Kitchen& kitchen, const std::string& words) {
-    std::vector<catalogue::IngredientId> staples;
-    for (std::uint32_t i = 0; i < kitchen.household.staples.size(); ++i) {
-        if (kitchen.household.staples[i]) staples.push_back(catalogue::IngredientId{i});
-    }
-    auto found = one_of_meant(kitchen, staples, words, "the name of a staple");
-    if (found || found.error().problems.front().found != "nothing is called that") return found;
-    // What is no staple has a clearer message of its own.
-    const auto thing = Things(kitchen, std::nullopt, Things::For::buying).meant(words);
-    return thing ? tl::expected<catalogue::IngredientId, Failure>(thing->ingredient) : found;
+/// Only by a name, a plural of it or another listed name: a slip or a part of one may be another staple.
+tl::expected<catalogue::IngredientId, Failure> staple(const kitchen::Kitchen& kitchen, const std::string& words,
+                                                      Answers& answers) {
+    const auto taken = Things(kitchen, std::nullopt, Doing::buying).taken(words);
+    if (!taken) return tl::make_unexpected(taken.error());
+    const std::string& name = kitchen.catalogue()[taken->thing.ingredient].name;
+    if (taken->exact || answers.chosen(fmt::format("{}: is that what you mean?", words), {name}))
+        return taken->thing.ingredient;
+    return failure(not_understood,
+                   {{words, "is not clear enough", "the name of a staple", fmt::format("the nearest: '{}'", name)}});
 }
 
-tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const kitchen::At& at) {
+tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const kitchen::At& at, Answers& answers) {
     kitchen::Change all;
     if (arguments.what.empty())
         return failure(not_understood, {{"out", "nothing is named", "a staple, as in 'out olive oil'", std::nullopt}});
+    basics::Problems problems;
     for (const std::string& words : split_at_commas(joined(arguments.what))) {
-        const auto id = staple(at.kitchen, words);
-        if (!id) return tl::make_unexpected(id.error());
-        auto change = understood(kitchen::out(at, *id, !arguments.again));
-        if (!change) return change;
+        const auto id = staple(at.kitchen, words, answers);
+        auto change = id ? understood(kitchen::out(at, *id, !arguments.again))
+                         : tl::expected<kitchen::Change, Failure>(tl::make_unexpected(id.error()));
+        if (!change) {
+            problems.insert(problems.end(), change.error().problems.begin(), change.error().problems.end());
+            continue;
+        }
         const bool already = at.kitchen.household.staples_out[id->index()] != arguments.again;
         all.command = change->command;
         all.day = change->day;
         all.line += fmt::format("{}{}", all.line.empty() ? "" : ", ", change->line);
         if (!already) all.facts.insert(all.facts.end(), change->facts.begin(), change->facts.end());
     }
+    if (!problems.empty()) return failure(not_understood, std::move(problems));
     return all;
 }
 
 Outcome run(const Arguments& arguments, const Context& context) {
+    Answers answers;
     return carry_out(context, arguments.how,
-                     [&](const kitchen::At& at, const store::State&) { return compute(arguments, at); });
+                     [&](const kitchen::At& at, const store::State&) { return compute(arguments, at, answers); });
 }
 
 }  // namespace

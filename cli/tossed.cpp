@@ -10,21 +10,27 @@ struct Arguments {
     std::vector<std::string> what;
     std::vector<std::string> from;
     std::vector<std::string> because;
+    bool past = false;
     How how;
 };
 
 tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const kitchen::At& at,
-                                               const store::State& facts, PackSizes& packs) {
+                                               const store::State& facts, Answers& packs) {
+    const auto reason = remark(arguments.because, "--because");
+    if (!reason) return tl::make_unexpected(reason.error());
+    if (arguments.past) {
+        if (arguments.what.empty()) return understood(kitchen::tossed_past(at, *reason));
+        return failure(not_understood, {{"--past", "things are named too",
+                                         "all that is past its use-by, or those things", std::nullopt}});
+    }
     std::optional<stock::PlaceId> from;
     if (!arguments.from.empty()) {
         const auto said = place_meant(at.kitchen, joined(arguments.from));
         if (!said) return tl::make_unexpected(said.error());
         from = *said;
     }
-    const auto things = read_things(at, facts, joined(arguments.what), from, Things::For::stock, packs);
+    const auto things = read_things(at, facts, joined(arguments.what), from, Doing::tossing, packs);
     if (!things) return tl::make_unexpected(things.error());
-    const auto reason = remark(arguments.because, "--because");
-    if (!reason) return tl::make_unexpected(reason.error());
     auto change = understood(kitchen::tossed(at, items_of(*things, from), *reason));
     if (!change) return change;
     for (auto& edit : packs.learned()) change->facts.push_back(edit);
@@ -32,7 +38,7 @@ tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const
 }
 
 Outcome run(const Arguments& arguments, const Context& context) {
-    PackSizes packs;
+    Answers packs;
     return carry_out(context, arguments.how, [&](const kitchen::At& at, const store::State& facts) {
         return compute(arguments, at, facts, packs);
     });
@@ -47,6 +53,7 @@ void add_tossed(CLI::App& app, Chosen& chosen) {
     command->add_option("--from", arguments->from, "where it was (else wherever it is)")->type_name("PLACE");
     command->add_option("--because", arguments->because, "why: mouldy, past its use-by, nobody ate it")
         ->type_name("WORDS");
+    command->add_flag("--past", arguments->past, "everything that is past its use-by");
     add_dry_run(*command, arguments->how);
     run_with(*command, chosen, arguments, run);
 }

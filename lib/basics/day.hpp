@@ -33,11 +33,13 @@ struct Span {
 [[nodiscard]] std::string short_day(Day day);
 
 /// A day as a cook says it, seen from `today`: an ISO day, a weekday ("fri": the next one, today included), "today",
-/// "tomorrow", "yesterday", "+3". Nothing where it is none of these.
+/// "tomorrow", "yesterday", "+3", a date with or without its weekday and year ("tue 1 dec", "dec 1", "1/12", the day
+/// first). Without a year it is the next such day, or the last one where that was at most a quarter ago. Nothing where
+/// it is none of these, or the weekday is another one.
 [[nodiscard]] std::optional<Day> read_day(std::string_view text, Day today);
 
 /// A span as a cook says it: "december" (the coming one, or the present one), "december 2026", "2026-12", "2027",
-/// "2026-12-01..2027-02-28" (days of any form), "week" (seven days from today), or one day.
+/// "2026-12-01..2027-02-28" (days of any form, "12..14 dec" too), "week" (seven days from today), or one day.
 [[nodiscard]] std::optional<Span> read_span(std::string_view text, Day today);
 
 }  // namespace samebase::basics

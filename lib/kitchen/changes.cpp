@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <map>
 #include <numeric>
 #include <tuple>
@@ -47,6 +48,10 @@ tl::unexpected<basics::Problems> about(const Draft& draft, const What& what, bas
     return tl::make_unexpected(std::move(problems));
 }
 
+tl::unexpected<basics::Problems> all_expired(const Draft& draft, const What& what) {
+    return about(draft, what, {{"", "all of it is past its use-by", "something within its use-by", "toss it"}});
+}
+
 /// The lots of an item, in an order; a Problem where the item says nothing.
 basics::Result<std::vector<Portion>> portions_of(Draft& draft, const Item& item, const std::vector<LotNumber>& lots,
                                                  bool whole) {
@@ -58,6 +63,32 @@ basics::Result<std::vector<Portion>> portions_of(Draft& draft, const Item& item,
 void by_date(const Draft& draft, std::vector<LotNumber>& lots) {
     const auto key = [&](LotNumber n) { return std::pair{draft.lot(n).eat_by().value_or(basics::Day::max()), n}; };
     std::sort(lots.begin(), lots.end(), [&](LotNumber a, LotNumber b) { return key(a) < key(b); });
+}
+
+/// Says that a printed use-by does not count from now on, where that is so.
+void set_aside(Draft& draft, const Lot& lot) {
+    if (!lot.printed_use_by || lot.use_by == lot.printed_use_by) return;
+    const std::string name = label(draft.kitchen(), lot.ingredient, lot.dish);
+    const std::string why = lot.opened_on ? "opened" : std::string(stock::name(lot.state));
+    draft.note(fmt::format("{}: the printed use-by {} no longer counts: it is {}{}", name,
+                           basics::iso(*lot.printed_use_by), why, dates(lot)));
+}
+
+/// Whether it is sold in containers that stay closed until they are needed.
+bool in_containers(const catalogue::Pack& pack) {
+    constexpr std::array<std::string_view, 6> names{"bottle", "can", "carton", "jar", "tin", "tub"};
+    return std::find(names.begin(), names.end(), pack.name) != names.end();
+}
+
+/// "6 L milk" is two bottles of 3 L: whole ones as they are sold, and what is more in another.
+void put_in_containers(Lot& lot, const catalogue::Ingredient& thing) {
+    if (!thing.pack || !in_containers(*thing.pack)) return;
+    constexpr std::int64_t most = 1000;
+    const std::int64_t size = thing.pack->amount.value();
+    const std::int64_t amount = lot.amount.value();
+    if (size <= 0 || amount < size || amount / size > most) return;
+    lot.packs.assign(static_cast<std::size_t>(amount / size), size);
+    if (amount % size > 0) lot.packs.push_back(amount % size);
 }
 
 basics::Result<Lot> lot_of(Draft& draft, const Got& got) {
@@ -83,6 +114,7 @@ basics::Result<Lot> lot_of(Draft& draft, const Got& got) {
         stock::put_packs(lot, *quantity.packs, *size);
     } else if (quantity.amount) {
         lot.amount = *quantity.amount;
+        put_in_containers(lot, thing);
     }
     if (!lot.there()) return basics::problem(thing.name, "an amount of nothing", "an amount above 0");
     if (got.use_by && *got.use_by < draft.day()) {
@@ -94,6 +126,8 @@ basics::Result<Lot> lot_of(Draft& draft, const Got& got) {
     if (got.paid) lot.paid_for = lot.amount.value();
     lot.note = got.note;
     draft.set_dates(lot);
+    if (auto reason = detail::unfit_whole(draft, lot)) return tl::make_unexpected(basics::Problems{*reason});
+    set_aside(draft, lot);
     return lot;
 }
 
@@ -115,6 +149,7 @@ basics::Result<Lot> settled(const Draft& draft, Lot lot, stock::PlaceId to, std:
             return basics::problem(thing.name, "its use-by has passed: " + basics::iso(*lot.use_by),
                                    "food within its use-by", "toss it");
         }
+        if (auto reason = detail::unfit_whole(draft, lot, to)) return tl::make_unexpected(basics::Problems{*reason});
         lot.state = State::frozen;
         lot.since = draft.day();
     } else if (!into_freezer && from_freezer && thaw) {
@@ -158,6 +193,7 @@ basics::Result<std::string> enter_move(Draft& draft, const Lot& rest, Lot part, 
     const Kind kind = after->state == State::thawing && part.state == State::frozen ? Kind::thawing : Kind::moved;
     draft.enter(kind, Column::moved_out, rest, -part.amount.value());
     draft.enter(kind, Column::moved_in, *after, part.amount.value());
+    if (after->state != part.state) set_aside(draft, *after);
     std::string how;
     if (kind == Kind::thawing) {
         how = fmt::format(", to be cooked from {}", basics::iso(*after->thawed_on));
@@ -165,6 +201,41 @@ basics::Result<std::string> enter_move(Draft& draft, const Lot& rest, Lot part, 
         how = ", to freeze";
     }
     return named(draft.kitchen(), *after) + how + dates(*after);
+}
+
+/// What is taken of each thing, told once whatever its lots.
+class Sums {
+  public:
+    explicit Sums(const Draft& draft) : draft_(draft) {}
+    void add(const Lot& lot, std::int64_t value) {
+        const auto same = [&](const auto& sum) {
+            return sum.first.ingredient == lot.ingredient && sum.first.dish == lot.dish && sum.first.rough == lot.rough;
+        };
+        const auto known = std::find_if(sums_.begin(), sums_.end(), same);
+        if (known == sums_.end()) {
+            sums_.emplace_back(lot, value);
+        } else {
+            known->second += value;
+        }
+    }
+    [[nodiscard]] std::vector<std::string> told() const {
+        std::vector<std::string> parts;
+        for (const auto& [lot, value] : sums_) {
+            parts.push_back(lot.rough ? named(draft_.kitchen(), lot) : draft_.told(lot, value));
+        }
+        return parts;
+    }
+
+  private:
+    const Draft& draft_;
+    std::vector<std::pair<Lot, std::int64_t>> sums_;
+};
+
+/// The line of what went to the bin.
+void tell_tossed(Draft& draft, const Sums& sums, const std::string& reason) {
+    const auto parts = sums.told();
+    draft.change().line = parts.empty() ? "tossed of what is not counted" : "tossed " + detail::few_of(parts);
+    if (!reason.empty()) draft.change().line += ": " + reason;
 }
 
 /// Whether the lot has these packs, or is loose and has that much.
@@ -195,14 +266,14 @@ basics::Result<Change> got(const At& at, std::span<const Got> things) {
             fmt::format("{} into {}{}", named(at.kitchen, *lot), at.kitchen.place(lot->place).name, dates(*lot)));
         if (thing.pack)
             draft.change().facts.push_back({true, {Fact::Kind::pack, thing.ingredient, thing.pack->value(), {}}});
-        if (thing.paid && lot->paid_for > 0) {
+        if (thing.paid && lot->paid_for > 0 && !thing.paid_is_share) {
             draft.change().facts.push_back({true, {Fact::Kind::price, thing.ingredient, lot->paid_for, *thing.paid}});
         }
         if (at.kitchen.household.staples_out[thing.ingredient.index()]) {
             draft.change().facts.push_back({false, {Fact::Kind::out, thing.ingredient, 0, {}}});
         }
     }
-    draft.change().line = "got " + detail::joined(parts);
+    draft.change().line = "got " + detail::few_of(parts);
     return draft.change();
 }
 
@@ -256,6 +327,9 @@ basics::Result<Change> opened(const At& at, std::span<const Item> things) {
     for (const Item& item : things) {
         std::vector<LotNumber> lots = draft.find(item.what);
         std::erase_if(lots, [&](LotNumber n) { return draft.lot(n).opened_on.has_value(); });
+        const bool were_there = !lots.empty();
+        detail::leave_expired(draft, lots);
+        if (were_there && lots.empty()) return all_expired(draft, item.what);
         by_date(draft, lots);
         std::vector<Portion> portions;
         if (item.quantity.all() && !lots.empty()) {
@@ -274,6 +348,7 @@ basics::Result<Change> opened(const At& at, std::span<const Item> things) {
             detail::open(draft, portion);
             const Lot& after = draft.change().entries.back().after;
             parts.push_back(named(at.kitchen, after) + dates(after));
+            set_aside(draft, after);
         }
     }
     draft.change().line = "opened " + detail::joined(parts);
@@ -282,31 +357,29 @@ basics::Result<Change> opened(const At& at, std::span<const Item> things) {
 
 basics::Result<Change> ate(const At& at, std::span<const Item> things) {
     Draft draft(at, "ate");
-    std::vector<std::string> parts;
+    Sums sums(draft);
     for (const Item& item : things) {
         std::vector<LotNumber> lots = draft.find(item.what);
         const bool were_there = !lots.empty();
         detail::leave_expired(draft, lots);
-        if (were_there && lots.empty()) {
-            return about(draft, item.what,
-                         {{"", "all of it is past its use-by", "something within its use-by", "toss it"}});
-        }
+        if (were_there && lots.empty()) return all_expired(draft, item.what);
         detail::in_eating_order(draft, lots);
         const auto portions = portions_of(draft, item, lots, false);
         if (!portions) return tl::make_unexpected(portions.error());
         for (const Portion& portion : *portions) {
             const Lot before = draft.lot(portion.lot);
-            parts.push_back(before.rough ? named(at.kitchen, before) : draft.told(before, portion.value));
+            sums.add(before, portion.value);
             detail::eat(draft, Kind::eaten, portion);
         }
     }
+    const auto parts = sums.told();
     draft.change().line = parts.empty() ? "ate of what is not counted" : "ate " + detail::joined(parts);
     return draft.change();
 }
 
 basics::Result<Change> tossed(const At& at, std::span<const Item> things, const std::string& reason) {
     Draft draft(at, "tossed");
-    std::vector<std::string> parts;
+    Sums sums(draft);
     for (const Item& item : things) {
         std::vector<LotNumber> lots = draft.find(item.what);
         by_date(draft, lots);
@@ -314,12 +387,27 @@ basics::Result<Change> tossed(const At& at, std::span<const Item> things, const 
         if (!portions) return tl::make_unexpected(portions.error());
         for (const Portion& portion : *portions) {
             const Lot before = draft.lot(portion.lot);
-            parts.push_back(before.rough ? named(at.kitchen, before) : draft.told(before, portion.value));
+            sums.add(before, portion.value);
             draft.take(Kind::tossed, Column::tossed, portion.lot, portion.value, reason);
         }
     }
-    draft.change().line = parts.empty() ? "tossed of what is not counted" : "tossed " + detail::joined(parts);
-    if (!reason.empty()) draft.change().line += ": " + reason;
+    tell_tossed(draft, sums, reason);
+    return draft.change();
+}
+
+basics::Result<Change> tossed_past(const At& at, const std::string& reason) {
+    Draft draft(at, "tossed");
+    Sums sums(draft);
+    for (const LotNumber number : draft.find({})) {
+        const Lot before = draft.lot(number);
+        if (!before.use_by || *before.use_by >= at.day) continue;
+        sums.add(before, before.amount.value());
+        draft.take(Kind::tossed, Column::tossed, number, before.amount.value(), reason);
+    }
+    if (draft.change().entries.empty()) {
+        return basics::problem("--past", "nothing is past its use-by", "something to toss");
+    }
+    tell_tossed(draft, sums, reason);
     return draft.change();
 }
 

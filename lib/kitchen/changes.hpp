@@ -128,17 +128,18 @@ struct Got {
     std::optional<basics::Money> paid;     ///< for all of it
     std::optional<cookbook::DishId> dish;  ///< of kind cooked: what it was cooked as
     std::string note;
+    bool paid_is_share = false;  ///< of a payment for several things, which says nothing of the price of each
 };
 
-/// Things arrive. A lot each, frozen if its place freezes; what was paid becomes the household's last price. Refused:
-/// an amount of nothing, a pack whose size nobody knows, a printed use-by that has passed, and a perishable into the
-/// pantry.
+/// Things arrive. A lot each, frozen if its place freezes; what was paid for one becomes the household's last price of
+/// it. What is sold in tins, jars, bottles and the like is so many of them. Refused: an amount of nothing, a pack whose
+/// size nobody knows, a printed use-by that has passed, and what does not keep where it is put: a perishable in the
+/// pantry, raw meat in a crisper, a whole cabbage in a freezer.
 [[nodiscard]] basics::Result<Change> got(const At& at, std::span<const Got> things);
 
 /// Things go to another place: in packs, whole ones. Out of a freezer they begin to thaw by the method given, or with
 /// none stay frozen; thawing there is for the fridge, or for what keeps in the pantry. Into a freezer they freeze.
-/// Refused: freezing again what was thawed, freezing past the use-by, thawing on the bench, a perishable into the
-/// pantry.
+/// Refused: freezing again what was thawed, freezing past the use-by, thawing on the bench, and what got() refuses.
 [[nodiscard]] basics::Result<Change> moved(const At& at, std::span<const Item> things, stock::PlaceId to,
                                            std::optional<stock::ThawMethod> thaw);
 
@@ -153,7 +154,7 @@ struct PacksOfLot {
                                                  std::optional<stock::ThawMethod> thaw);
 
 /// Things are opened or cut: of a lot in packs one pack, of whole pieces one piece, unless a quantity is given;
-/// otherwise all of the lot.
+/// otherwise all of the lot. What is past its use-by is not opened.
 [[nodiscard]] basics::Result<Change> opened(const At& at, std::span<const Item> things);
 
 /// Things are eaten without a dish, first-expired first. What is past its use-by is not eaten.
@@ -161,6 +162,9 @@ struct PacksOfLot {
 
 /// Things go to the bin, those that expired first.
 [[nodiscard]] basics::Result<Change> tossed(const At& at, std::span<const Item> things, const std::string& reason);
+
+/// Everything that is past its use-by goes to the bin. Refused where nothing is.
+[[nodiscard]] basics::Result<Change> tossed_past(const At& at, const std::string& reason);
 
 struct CountedItem {
     catalogue::IngredientId ingredient;
@@ -171,7 +175,9 @@ struct CountedItem {
 
 /// A stocktake of one place: what is known there becomes what was counted, by entries found and lost. Whole packs go at
 /// their true weights, oldest lot first; what is found more counts as old as the oldest lot, which is the stricter
-/// guess. With `all`, what is not named in that place is gone. Things that agree make no entry.
+/// guess. Where that lot is past its best and of no danger, all of it was bought since, and is a lot of today. What was
+/// loose, or in other packs, and is counted in packs of a weight that was said is in those packs from then on. With
+/// `all`, what is not named in that place is gone. Things that agree make no entry.
 [[nodiscard]] basics::Result<Change> count(const At& at, stock::PlaceId place, std::span<const CountedItem> things,
                                            bool all);
 

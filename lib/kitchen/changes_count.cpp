@@ -114,6 +114,33 @@ void correct_packs(Draft& draft, const std::vector<LotNumber>& lots, std::int64_
     if (known < counted) more(lots.front(), counted - known);
 }
 
+/// What is loose, or one lot in other packs, is in `counted` thousandths of packs of the weight `whole`.
+void pack_again(Draft& draft, const std::vector<LotNumber>& lots, std::int64_t counted, std::int64_t whole) {
+    constexpr std::int64_t one = 1000;
+    for (const LotNumber number : lots) {
+        Lot after = draft.lot(number);
+        const std::int64_t amount = after.amount.value();
+        if (after.rough || amount <= 0 || whole <= 0) continue;
+        if (amount % whole == 0) {
+            after.packs.assign(static_cast<std::size_t>(amount / whole), whole);
+        } else if (lots.size() == 1 && counted % one == 0 && amount >= counted / one) {
+            after.packs = stock::even_packs(amount, counted / one);
+        } else {
+            continue;
+        }
+        after.part_of = 0;
+        if (after != draft.lot(number)) draft.enter(Kind::found, Column::found, after, 0, "counted in packs");
+    }
+}
+
+/// Whether all of it is past its best and of no danger: what is more than that was bought since.
+bool past_its_best(const Draft& draft, const std::vector<LotNumber>& lots) {
+    return !lots.empty() && std::all_of(lots.begin(), lots.end(), [&](LotNumber number) {
+        const Lot& lot = draft.lot(number);
+        return !lot.use_by && lot.best_by && *lot.best_by < draft.day();
+    });
+}
+
 basics::Result<void> count_one(Draft& draft, stock::PlaceId place, const CountedItem& item) {
     const auto& thing = draft.ingredient(item.ingredient);
     std::vector<LotNumber> lots = draft.find({{}, item.ingredient, item.dish, place});
@@ -152,6 +179,16 @@ basics::Result<void> count_one(Draft& draft, stock::PlaceId place, const Counted
             if (!size) return tl::make_unexpected(size.error());
             whole = *size;
         }
+        const bool by_packs = whole > 0 && !loose;
+        const std::int64_t there =
+            whole > 0 ? basics::fits(basics::scale(*quantity.packs, whole, 1000)) : quantity.amount->value();
+        if (past_its_best(draft, exact) && (by_packs ? *quantity.packs > known_packs : there > known)) {
+            for (const LotNumber number : exact) lose_all(draft, number);
+            exact.clear();
+        }
+        const bool said = quantity.packs.value_or(0) >= 1000 && (item.pack || quantity.amount);
+        const bool other = exact.size() == 1 && whole > 0 && stock::whole_pack(draft.lot(exact.front())) != whole &&
+                           known_packs != *quantity.packs;
         if (exact.empty()) {
             Lot fresh = draft.arrive(item.ingredient, item.dish, place);
             if (whole > 0) {
@@ -164,12 +201,13 @@ basics::Result<void> count_one(Draft& draft, stock::PlaceId place, const Counted
             }
             draft.enter(Kind::found, Column::found, fresh, fresh.amount.value(), counted_reason);
             lots.push_back(fresh.number);
-        } else if (whole > 0 && !loose) {
+        } else if (by_packs && !(said && other)) {
             correct_packs(draft, exact, known_packs, *quantity.packs, whole);
         } else {
-            const std::int64_t there =
-                whole > 0 ? basics::fits(basics::scale(*quantity.packs, whole, 1000)) : quantity.amount->value();
             correct_amount(draft, exact, known, there);
+            const std::int64_t each =
+                whole > 0 ? whole : there / std::max<std::int64_t>(1, quantity.packs.value_or(0) / 1000);
+            if (said && (loose || other)) pack_again(draft, exact, *quantity.packs, each);
         }
     }
     if (lots.empty() && !draft.change().entries.empty()) {

@@ -67,6 +67,73 @@ std::string count_text(const Changed& changed) {
            differences(changed.before, changed.change);
 }
 
+/// What came or went to the bin, a line each: what, how much, where, until when.
+struct Row {
+    std::string name;
+    std::string amount;
+    std::string place;
+    std::string until;
+};
+
+std::vector<Row> rows_of(const Changed& changed, stock::Column column) {
+    const auto& kitchen = changed.before;
+    std::vector<Row> rows;
+    for (const auto& entry : changed.change.entries) {
+        if (entry.column != column) continue;
+        const stock::Lot& lot = entry.after;
+        const auto& thing = kitchen.catalogue()[lot.ingredient];
+        const bool came = column == stock::Column::in;
+        Row row{kitchen::label(kitchen, lot.ingredient, lot.dish),
+                came ? kitchen::describe(kitchen, lot) : amount({thing.dimension, -entry.delta}, thing),
+                kitchen.place(lot.place).name,
+                {}};
+        if (lot.use_by) {
+            row.until = "use by " + day(*lot.use_by, changed.change.day);
+        } else if (lot.best_by) {
+            row.until = "best by " + day(*lot.best_by, changed.change.day);
+        }
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+std::string table(const std::vector<Row>& rows) {
+    constexpr std::size_t widest = 34;
+    std::size_t name = 0;
+    std::size_t much = 0;
+    std::size_t place = 0;
+    std::size_t until = 0;
+    for (const Row& row : rows) {
+        name = std::min(std::max(name, length(row.name)), widest);
+        much = std::max(much, length(row.amount));
+        place = std::max(place, length(row.place));
+        until = std::max(until, length(row.until));
+    }
+    // The place gives way where a line would not fit.
+    constexpr std::size_t gaps = 8;
+    constexpr std::size_t least = 8;
+    const std::size_t rest = name + much + until + gaps;
+    place = std::min(place, std::max(least, rest < screen_width ? screen_width - rest : 0));
+    std::string out;
+    for (const Row& row : rows) {
+        std::string line = fmt::format("  {}  {}  {}  {}", fitted(row.name, name), fitted(row.amount, much),
+                                       fitted(row.place, place), row.until);
+        line.erase(line.find_last_not_of(' ') + 1);
+        out += line + "\n";
+    }
+    return out;
+}
+
+/// A receipt, or a cleared fridge: too many things for a sentence. Empty where they are few.
+std::string many_text(const Changed& changed) {
+    constexpr std::size_t most_in_a_sentence = 2;
+    const bool came = changed.change.command == "got";
+    if (!came && changed.change.command != "tossed") return {};
+    const auto rows = rows_of(changed, came ? stock::Column::in : stock::Column::tossed);
+    if (rows.size() <= most_in_a_sentence) return {};
+    return fmt::format("{} {} things:\n", came ? "Got" : "Tossed", rows.size()) + table(rows);
+}
+
 }  // namespace
 
 std::string with_days(const std::string& text, basics::Day today) {
@@ -136,6 +203,8 @@ std::string text(const Changed& changed) {
     if (changed.dry_run) out += "Nothing is written; it would be:\n";
     if (change.command == "count") {
         out += count_text(changed);
+    } else if (const std::string many = many_text(changed); !many.empty()) {
+        out += many;
     } else {
         out +=
             wrapped(capitalised(with_days(change.line, change.day)) + (change.line.ends_with('.') ? "" : ".")) + "\n";

@@ -76,10 +76,16 @@ void set_dates(Lot& lot, const catalogue::Ingredient& ingredient, PlaceKind plac
         bound(lot, keeping(ingredient, catalogue::Keep::freezer), lot.since);
         return;
     }
-    if (lot.state == State::fresh) {
+    if (lot.state == State::fresh && lot.printed_use_by) {
+        lot.use_by = lot.printed_use_by;
+        // The label of what needs a fridge says nothing of a shelf.
+        const catalogue::Keeping here = keeping(ingredient, place);
+        if (place == PlaceKind::pantry && here.time.limit == catalogue::Limit::use_by) bound(lot, here, lot.since);
+        // Opened where nothing is said of that, it is as if it had never been closed.
+        const bool nothing_said = keeping(ingredient, catalogue::Keep::opened).said != catalogue::Keeping::Said::time;
+        if (lot.opened_on && nothing_said) bound(lot, keeping(ingredient, place), *lot.opened_on);
+    } else if (lot.state == State::fresh) {
         bound(lot, keeping(ingredient, place), lot.since);
-        if (lot.printed_use_by)
-            lot.use_by = lot.use_by ? std::min(*lot.use_by, *lot.printed_use_by) : *lot.printed_use_by;
     } else {
         const basics::Day ready = lot.thawed_on.value_or(lot.since);
         if (lot.thaw == ThawMethod::cold_water || lot.thaw == ThawMethod::microwave) {

@@ -29,6 +29,41 @@ TEST_CASE("a cook's words for a day are read from today") {
     CHECK(short_day(wednesday) == "Wed 25 Nov");
 }
 
+TEST_CASE("every day that is printed is read, and the forms that people write") {
+    const auto wednesday = *read_iso_day("2026-11-25");
+    const auto tuesday = read_iso_day("2026-12-01");
+    for (const auto* text : {"tue 1 dec", "Tue 1 Dec", "1 dec", "dec 1", "1st December", "1/12", "01/12/2026",
+                             "1 dec 2026", "december 1, 2026", "Tuesday, 1 December"}) {
+        INFO(text);
+        CHECK(read_day(text, wednesday) == tuesday);
+    }
+    for (int i = -80; i < 250; ++i) {
+        const Day day = wednesday + days{i};
+        INFO(short_day(day));
+        CHECK(read_day(short_day(day), wednesday) == day);
+    }
+    CHECK(read_day("Yesterday", wednesday) == wednesday - days{1});
+    CHECK(read_day("4 Jan 2028", wednesday) == read_iso_day("2028-01-04"));
+}
+
+TEST_CASE("a date without a year is the next one, or one of the last quarter") {
+    const auto wednesday = *read_iso_day("2026-11-25");
+    CHECK(read_day("24 nov", wednesday) == read_iso_day("2026-11-24"));
+    CHECK(read_day("30 aug", wednesday) == read_iso_day("2026-08-30"));
+    CHECK(read_day("1 aug", wednesday) == read_iso_day("2027-08-01"));
+    CHECK(read_day("2 jan", wednesday) == read_iso_day("2027-01-02"));
+    CHECK(read_day("30 dec", *read_iso_day("2027-01-02")) == read_iso_day("2026-12-30"));
+}
+
+TEST_CASE("what is no day of the calendar, or another weekday, is no day") {
+    const auto wednesday = *read_iso_day("2026-11-25");
+    for (const auto* text : {"mon 1 dec", "31 nov", "29 feb 2027", "1/13", "32 dec", "dec", "1", "1 dec dec",
+                             "1 dec 26", "1/2/3/4", "/12", "1 dec soon", "1//12", ""}) {
+        INFO(text);
+        CHECK_FALSE(read_day(text, wednesday));
+    }
+}
+
 TEST_CASE("a cook's words for a span are read from today") {
     const auto wednesday = *read_iso_day("2026-11-25");
     CHECK(read_span("december", wednesday) == Span{*read_iso_day("2026-12-01"), *read_iso_day("2026-12-31")});
@@ -39,7 +74,13 @@ TEST_CASE("a cook's words for a span are read from today") {
     CHECK(read_span("2028-02", wednesday)->length() == 29);
     CHECK(read_span("tomorrow..+3", wednesday) == Span{wednesday + days{1}, wednesday + days{3}});
     CHECK_FALSE(read_span("2026-13", wednesday));
-    CHECK_FALSE(read_span("december 26", wednesday));
+    CHECK(read_span("december 26", wednesday) == Span{*read_iso_day("2026-12-26"), *read_iso_day("2026-12-26")});
+    CHECK_FALSE(read_span("december 62", wednesday));
+    CHECK(read_span("12..14 dec", wednesday) == Span{*read_iso_day("2026-12-12"), *read_iso_day("2026-12-14")});
+    CHECK(read_span("tue 1 dec..sun 6 dec", wednesday) ==
+          Span{*read_iso_day("2026-12-01"), *read_iso_day("2026-12-06")});
+    CHECK_FALSE(read_span("14..12 dec", wednesday));
+    CHECK_FALSE(read_span("31..3 feb", wednesday));
     CHECK_FALSE(read_span("december ", wednesday));
     CHECK_FALSE(read_span("2026-12-01..", wednesday));
     CHECK(read_span("2027", wednesday)->length() == 365);

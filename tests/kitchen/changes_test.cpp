@@ -68,12 +68,56 @@ TEST_CASE("a perishable does not go into the pantry") {
           "pantry: milk does not keep in the pantry; expected a fridge or a freezer");
 }
 
-TEST_CASE("a printed use-by that is nearer wins") {
+TEST_CASE("a printed use-by stands on what is closed, and it is said when it no longer counts") {
     Story story;
     story.gets("milk", of(millilitres(2000)), "fridge", day("2026-11-28"));
     CHECK(story.kitchen.lots.front().use_by == day("2026-11-28"));
-    story.gets("milk", of(millilitres(2000)), "fridge", day("2027-01-28"));
-    CHECK(story.kitchen.lots.back().use_by == day("2026-12-03"));
+    Story other;
+    other.gets("milk", of(millilitres(2000)), "fridge", day("2027-01-28"));
+    CHECK(other.kitchen.lots.front().use_by == day("2027-01-28"));
+    kitchen::Item item{{{}, world.ingredient("milk"), {}, {}}, {}, {}};
+    const Change change = other.does([&](const At& at) { return kitchen::opened(at, {{item}}); });
+    CHECK(change.notes == std::vector<std::string>{
+                              "milk: the printed use-by 2027-01-28 no longer counts: it is opened, use by 2026-11-29"});
+}
+
+TEST_CASE("what is past its use-by is not opened") {
+    Story story;
+    story.gets("milk", of(millilitres(2000)), "fridge");
+    story.today += basics::days{9};
+    kitchen::Item item{{{}, world.ingredient("milk"), {}, {}}, {}, {}};
+    CHECK(story.fails([&](const At& at) { return kitchen::opened(at, {{item}}); }) ==
+          "milk: all of it is past its use-by; expected something within its use-by; toss it");
+}
+
+TEST_CASE("all that is past its use-by is tossed at once, and nothing else") {
+    Story story;
+    story.gets("milk", of(millilitres(2000)), "fridge");
+    story.gets("cabbage", of(pieces(1'000)), "crisper");
+    story.gets("beef-mince", packs(1'000), "fridge");
+    CHECK(story.fails([&](const At& at) { return kitchen::tossed_past(at, ""); }) ==
+          "--past: nothing is past its use-by; expected something to toss");
+    story.today += basics::days{9};
+    const Change change = story.does([&](const At& at) { return kitchen::tossed_past(at, "too late"); });
+    CHECK(change.line == "tossed 2 L milk and 500 g beef mince: too late");
+    REQUIRE(story.kitchen.lots.size() == 1);
+    CHECK(story.kitchen.lots[0].ingredient == world.ingredient("cabbage"));
+}
+
+TEST_CASE("what is eaten from several lots is told once") {
+    Story story;
+    story.gets("milk", of(millilitres(1000)), "fridge");
+    story.gets("milk", of(millilitres(1000)), "fridge");
+    CHECK(story.does(story.eating("milk", of(millilitres(1300)))).line == "ate 1.3 L milk");
+}
+
+TEST_CASE("a share of a payment for several things is no price") {
+    Story story;
+    kitchen::Got got{
+        world.ingredient("beef-mince"), packs(4'000), world.place("fridge"), {}, {}, basics::Money{2800}, {}, {}, true};
+    const Change change = story.does([&](const At& at) { return kitchen::got(at, {{got}}); });
+    CHECK(change.facts.empty());
+    CHECK(story.kitchen.lots.front().paid == basics::Money{2800});
 }
 
 TEST_CASE("one jar is opened, and keeps as opened; the others stay closed") {
@@ -308,6 +352,38 @@ TEST_CASE("what is counted and was not known is found, as old as the oldest lot"
     CHECK(story.kitchen.lots[1].amount == grams(500));
     CHECK(stock::pack_count(story.kitchen.lots[1]) == 500);
     for (const auto& entry : change.entries) CHECK(entry.column == Column::found);
+}
+
+TEST_CASE("a loose block that is counted in packs of a said weight is in those packs from then on") {
+    Story story;
+    story.gets("beef-mince", of(grams(2000)), "near-freezer");
+    const Change change =
+        story.does(story.counting("near-freezer", {{world.ingredient("beef-mince"), {}, packs(4'000), grams(500)}}));
+    REQUIRE(story.kitchen.lots.size() == 1);
+    CHECK(story.kitchen.lots[0].packs == std::vector<std::int64_t>(4, 500'000));
+    CHECK(change.counted[0].was == "2 kg");
+    CHECK(change.counted[0].is == "4 packs (2 kg)");
+    CHECK(story.does(story.counting("near-freezer", {{world.ingredient("beef-mince"), {}, packs(4'000), grams(500)}}))
+              .empty());
+}
+
+TEST_CASE("one large pack that is counted as four small ones is four small ones") {
+    Story story;
+    story.gets("beef-mince", {grams(2000), 1'000, {}}, "near-freezer");
+    story.does(story.counting("near-freezer", {{world.ingredient("beef-mince"), {}, packs(4'000), grams(500)}}));
+    REQUIRE(story.kitchen.lots.size() == 1);
+    CHECK(story.kitchen.lots[0].packs == std::vector<std::int64_t>(4, 500'000));
+}
+
+TEST_CASE("more cabbage than the old one that is past its best was bought since") {
+    Story story;
+    story.gets("cabbage", of(pieces(500)), "crisper");
+    story.today += basics::days{60};
+    story.does(story.counting("crisper", {{world.ingredient("cabbage"), {}, of(pieces(1'000)), {}}}));
+    REQUIRE(story.kitchen.lots.size() == 1);
+    CHECK(story.kitchen.lots[0].amount == pieces(1'000));
+    CHECK(story.kitchen.lots[0].arrived == story.today);
+    CHECK(story.kitchen.lots[0].best_by > story.today);
 }
 
 TEST_CASE("a count that agrees writes nothing; with all, what is not named is gone") {

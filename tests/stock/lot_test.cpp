@@ -42,14 +42,33 @@ TEST_CASE("a perishable has a use-by wherever it is") {
     CHECK(dated(lot("cabbage"), PlaceKind::pantry).use_by == std::nullopt);
 }
 
-TEST_CASE("a printed use-by stands still while it is frozen, and only a nearer one counts") {
+TEST_CASE("a printed use-by of what is closed and fresh stands, nearer or further than the catalogue") {
     Lot it = lot("beef-mince");
     it.printed_use_by = day("2026-11-26");
     CHECK(dated(it, PlaceKind::fridge).use_by == day("2026-11-26"));
     it.printed_use_by = day("2026-12-26");
-    CHECK(dated(it, PlaceKind::fridge).use_by == day("2026-11-27"));
-    it.state = State::frozen;
+    CHECK(dated(it, PlaceKind::fridge).use_by == day("2026-12-26"));
+    CHECK(dated(it, PlaceKind::pantry).use_by == day("2026-11-25"));
+}
+
+TEST_CASE("frozen and thawed food goes by the catalogue, whatever is printed on it") {
+    Lot it = lot("beef-mince", State::frozen);
+    it.printed_use_by = day("2026-12-26");
     CHECK(dated(it, PlaceKind::near_freezer).use_by == std::nullopt);
+    it.state = State::thawing;
+    it.thaw = ThawMethod::fridge;
+    it.thawed_on = day("2026-11-26");
+    CHECK(dated(it, PlaceKind::fridge).use_by == day("2026-11-27"));
+}
+
+TEST_CASE("once opened, the printed day or the time once opened counts, whichever is sooner") {
+    Lot it = lot("milk");
+    it.printed_use_by = day("2026-12-20");
+    CHECK(dated(it, PlaceKind::fridge).use_by == day("2026-12-20"));
+    it.opened_on = day("2026-11-26");
+    CHECK(dated(it, PlaceKind::fridge).use_by == day("2026-11-30"));
+    it.printed_use_by = day("2026-11-28");
+    CHECK(dated(it, PlaceKind::fridge).use_by == day("2026-11-28"));
 }
 
 TEST_CASE("what was thawed in the fridge keeps for a day once it is ready; in cold water it is cooked that day") {

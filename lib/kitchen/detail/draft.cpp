@@ -238,7 +238,23 @@ std::optional<basics::Problem> unfit(const Draft& draft, catalogue::IngredientId
         return basics::Problem{where.id, fmt::format("{} does not keep in the pantry", thing.name),
                                "a fridge or a freezer", std::nullopt};
     }
+    const bool flesh = thing.kind == catalogue::Kind::raw && !draft.kitchen().catalogue().meatless(id) &&
+                       perishable(thing) && keeping(thing, catalogue::Keep::crisper).said != Said::time;
+    if (where.kind == stock::PlaceKind::crisper && flesh) {
+        return basics::Problem{where.id, fmt::format("raw {} may drip on what is eaten raw", thing.name),
+                               "a fridge or a freezer", std::nullopt};
+    }
     return std::nullopt;
+}
+
+std::optional<basics::Problem> unfit_whole(const Draft& draft, const Lot& lot, std::optional<stock::PlaceId> place) {
+    const auto& thing = draft.ingredient(lot.ingredient);
+    const auto head = thing.piece_mg.find("head");
+    const bool whole = thing.kind == catalogue::Kind::raw && head != thing.piece_mg.end() && lot.packs.empty() &&
+                       thing.dimension == measure::Dimension::mass && lot.amount.value() >= head->second;
+    if (!whole || !stock::freezes(draft.kitchen().place(place.value_or(lot.place)).kind)) return std::nullopt;
+    return basics::Problem{thing.name, "does not freeze whole", "a fridge or a crisper",
+                           fmt::format("cut and blanch it, and say the packs: '2 x 500 g {}'", thing.name)};
 }
 
 basics::Result<stock::PlaceId> usual_place(const Draft& draft, catalogue::IngredientId id) {
@@ -302,6 +318,15 @@ std::string joined(const std::vector<std::string>& parts) {
         text += parts[i];
     }
     return text;
+}
+
+std::string few_of(std::vector<std::string> parts) {
+    constexpr std::size_t most = 4;
+    if (parts.size() <= most) return joined(parts);
+    const std::size_t more = parts.size() - (most - 1);
+    parts.resize(most - 1);
+    parts.push_back(fmt::format("{} more", more));
+    return joined(parts);
 }
 
 }  // namespace samebase::kitchen::detail

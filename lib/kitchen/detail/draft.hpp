@@ -77,6 +77,11 @@ class Draft {
 [[nodiscard]] std::optional<basics::Problem> unfit(const Draft& draft, catalogue::IngredientId ingredient,
                                                    stock::PlaceId place);
 
+/// Why the lot may not be frozen as it is, whole: a head of cabbage; nothing where it may. `place`: where it goes, if
+/// not where it is.
+[[nodiscard]] std::optional<basics::Problem> unfit_whole(const Draft& draft, const Lot& lot,
+                                                         std::optional<stock::PlaceId> place = std::nullopt);
+
 /// The place where such a thing usually is, for stock that was never entered.
 [[nodiscard]] basics::Result<stock::PlaceId> usual_place(const Draft& draft, catalogue::IngredientId ingredient);
 
@@ -96,5 +101,7 @@ void in_eating_order(const Draft& draft, std::vector<LotNumber>& lots);
 void leave_expired(Draft& draft, std::vector<LotNumber>& lots);
 
 [[nodiscard]] std::string joined(const std::vector<std::string>& parts);
+/// The same, and of more than four only the first three: "a, b, c and 5 more".
+[[nodiscard]] std::string few_of(std::vector<std::string> parts);
 
 }  // namespace samebase::kitchen::detail
