@@ -13,6 +13,7 @@ kitchen::Kitchen kitchen_of(std::shared_ptr<const kitchen::Knowledge> knowledge,
     kitchen.lots = std::move(state.lots);
     kitchen.plan = std::move(state.plan);
     kitchen.history = std::move(state.history);
+    kitchen.household.shopped_on = state.shopped_on;
     for (const kitchen::Fact& fact : state.facts) {
         if (fact.kind == kitchen::Fact::Kind::out) kitchen.household.staples_out[fact.ingredient.index()] = true;
         if (fact.kind != kitchen::Fact::Kind::price || fact.amount <= 0) continue;
@@ -44,6 +45,7 @@ basics::Result<Done> carry_out(Store& store, const std::shared_ptr<const kitchen
         facts.next_lot = state->next_lot;
         facts.facts = state->facts;
         facts.forgotten = state->forgotten;
+        facts.shopped_on = state->shopped_on;
         Done done{kitchen_of(knowledge, household, std::move(*state)), {}, {}};
         auto change = compute({done.before, day, facts.next_lot}, facts);
         if (!change) return tl::make_unexpected(change.error());
@@ -51,7 +53,7 @@ basics::Result<Done> carry_out(Store& store, const std::shared_ptr<const kitchen
         if (done.change.empty()) return done;
         auto written = store.write(done.change, *knowledge, household, facts.revision);
         if (!written) return tl::make_unexpected(written.error());
-        if (written->stale) continue;
+        if (written->stale && !written->outdated) continue;
         done.written = std::move(*written);
         return done;
     }
