@@ -19,6 +19,7 @@ void add_commands(CLI::App& app, Chosen& chosen) {
     add_ate(app, chosen);
     add_tossed(app, chosen);
     add_count(app, chosen);
+    add_household(app, chosen);
     add_stock(app, chosen);
     add_undo(app, chosen);
     add_log(app, chosen);
