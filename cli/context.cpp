@@ -10,6 +10,7 @@
 #include <ctime>
 #include <nlohmann/json.hpp>
 
+#include "documents.hpp"
 #include "exchange/file.hpp"
 #include "exchange/household.hpp"
 #include "exchange/knowledge.hpp"
@@ -92,6 +93,7 @@ tl::expected<std::shared_ptr<const kitchen::Knowledge>, Failure> Context::knowle
     if (with_kitchen) {
         const auto own = folder();
         if (!own) return tl::make_unexpected(own.error());
+        if (const auto settled = settle(*own); !settled) return failure(store_failed, settled.error());
         folders.push_back(*own);
     }
     auto knowledge = exchange::load_knowledge(folders);
@@ -102,11 +104,9 @@ tl::expected<std::shared_ptr<const kitchen::Knowledge>, Failure> Context::knowle
 tl::expected<kitchen::Household, Failure> Context::household(const kitchen::Knowledge& knowledge) const {
     const auto own = folder();
     if (!own) return tl::make_unexpected(own.error());
-    auto household = exchange::read_file(*own / "kitchen.json")
-                         .and_then([](const std::string& text) { return exchange::parse(text, "kitchen.json"); })
-                         .and_then([&](const nlohmann::json& document) {
-                             return exchange::read_household(document, "kitchen.json", knowledge);
-                         });
+    auto household = exchange::read_file(*own / "kitchen.json").and_then([&](const std::string& text) {
+        return exchange::read_household_text(text, "kitchen.json", knowledge);
+    });
     if (!household) return failure(files_unsound, household.error());
     return *household;
 }

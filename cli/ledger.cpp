@@ -6,6 +6,7 @@
 #include <iostream>
 #include <nlohmann/json.hpp>
 
+#include "documents.hpp"
 #include "meaning.hpp"
 #include "show/change.hpp"
 
@@ -64,12 +65,14 @@ tl::expected<kitchen::Change, Failure> understood(basics::Result<kitchen::Change
 }
 
 tl::expected<Opened, Failure> open_kitchen(const Context& context, store::Mode mode) {
+    const auto folder = context.folder();
+    if (!folder) return tl::make_unexpected(folder.error());
+    auto store = store::Store::open(store::file_in(*folder), mode);
+    if (!store) return failure(store_failed, store.error());
     auto knowledge = context.knowledge(true);
     if (!knowledge) return tl::make_unexpected(knowledge.error());
     auto household = context.household(**knowledge);
     if (!household) return tl::make_unexpected(household.error());
-    auto store = store::Store::open(store::file_in(*context.folder()), mode);
-    if (!store) return failure(store_failed, store.error());
     return Opened{std::move(*knowledge), std::move(*household), std::move(*store)};
 }
 
@@ -113,20 +116,39 @@ class Computing {
     std::optional<Failure> failed_;
 };
 
-basics::Result<store::Done> computed_only(Opened& opened, basics::Day day, Computing& computing) {
-    auto state = opened.store.read(*opened.knowledge, opened.household);
-    if (!state) return tl::make_unexpected(state.error());
+tl::expected<store::Done, Failure> computed(const Context& context, basics::Day day, Computing& computing) {
+    auto opened = open_kitchen(context, store::Mode::read);
+    if (!opened) return tl::make_unexpected(opened.error());
+    auto state = opened->store.read(*opened->knowledge, opened->household);
+    if (!state) return failure(store_failed, state.error());
     store::State facts;
     facts.revision = state->revision;
     facts.facts = state->facts;
-    store::Present now = store::present(opened.knowledge, opened.household, std::move(*state), day);
+    store::Present now = store::present(opened->knowledge, opened->household, std::move(*state), day);
     facts.next_lot = now.next_lot;
     store::Done done{std::move(now.kitchen), {}, {}};
     auto change = computing({done.before, day, facts.next_lot}, facts);
-    if (!change) return tl::make_unexpected(change.error());
+    if (!change) return failure(not_understood, change.error());
     done.change = std::move(*change);
     done.written.entries = done.change.entries;
     return done;
+}
+
+/// From the start again, with everything read anew, where another command changed the household in between.
+tl::expected<store::Done, Failure> written(const Context& context, basics::Day day, Computing& computing) {
+    while (true) {
+        auto opened = open_kitchen(context, store::Mode::write);
+        if (!opened) return tl::make_unexpected(opened.error());
+        auto done =
+            store::carry_out(opened->store, opened->knowledge, opened->household, day,
+                             [&](const kitchen::At& at, const store::State& facts) { return computing(at, facts); });
+        if (!done) return failure(store_failed, done.error());
+        if (done->written.outdated) continue;
+        if (done->change.documents.empty()) return std::move(*done);
+        if (const auto landed = land(*context.folder(), opened->store); !landed)
+            return failure(store_failed, landed.error());
+        return std::move(*done);
+    }
 }
 
 }  // namespace
@@ -134,15 +156,9 @@ basics::Result<store::Done> computed_only(Opened& opened, basics::Day day, Compu
 Outcome carry_out(const Context& context, const How& how, const Compute& compute, const Question& question) {
     const auto today = context.today();
     if (!today) return tl::make_unexpected(today.error());
-    auto opened = open_kitchen(context, how.dry_run ? store::Mode::read : store::Mode::write);
-    if (!opened) return tl::make_unexpected(opened.error());
     Computing computing(how, compute, question);
-    const auto done =
-        how.dry_run
-            ? computed_only(*opened, *today, computing)
-            : store::carry_out(opened->store, opened->knowledge, opened->household, *today,
-                               [&](const kitchen::At& at, const store::State& facts) { return computing(at, facts); });
-    if (!done) return tl::make_unexpected(computing.failed().value_or(Failure{store_failed, done.error()}));
+    const auto done = how.dry_run ? computed(context, *today, computing) : written(context, *today, computing);
+    if (!done) return tl::make_unexpected(computing.failed().value_or(done.error()));
     const show::Changed changed{done->before, done->change, done->written.entries, how.dry_run};
     context.answer([&](const show::Manner&) { return show::text(changed); }, [&] { return show::json(changed); });
     return answered;

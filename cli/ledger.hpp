@@ -55,7 +55,7 @@ using Question =
 /// Problems of a change, which come of what was asked for.
 [[nodiscard]] tl::expected<kitchen::Change, Failure> understood(basics::Result<kitchen::Change> change);
 
-/// The kitchen's knowledge and household, and its store.
+/// The kitchen's knowledge and household, and its store, opened before they were read.
 struct Opened {
     std::shared_ptr<const kitchen::Knowledge> knowledge;
     kitchen::Household household;

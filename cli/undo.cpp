@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include "basics/sorted.hpp"
+#include "documents.hpp"
 #include "ledger.hpp"
 #include "show/change.hpp"
 
@@ -104,9 +105,32 @@ std::string question(const store::CommandRow& row, basics::Day today) {
     return show::with_days(line_of("Undo what was done", row, today), today) + "?";
 }
 
+/// What the documents that the command changed become when it is undone. What somebody changed by hand since then
+/// stays; where both changed the same, nothing is undone.
+tl::expected<std::vector<kitchen::DocumentEdit>, Failure> documents_before(const Context& context, Opened& opened,
+                                                                           stock::CommandNumber command) {
+    const auto rows = opened.store.documents_of(command);
+    if (!rows) return failure(store_failed, rows.error());
+    std::vector<kitchen::DocumentEdit> edits;
+    for (const auto& row : *rows) {
+        const auto now = text_of(*context.folder(), row.path);
+        if (!now) return failure(files_unsound, now.error());
+        auto before = taken_back(row, *now);
+        if (!before) return failure(not_understood, before.error());
+        if (row.path == "kitchen.json" && before->has_value()) {
+            const auto sound = sound_household(**before, *opened.knowledge);
+            if (!sound) return failure(not_understood, sound.error());
+        }
+        edits.push_back({row.path, *now, std::move(*before)});
+    }
+    return edits;
+}
+
 Outcome tell(const Context& context, Opened& opened, const store::CommandRow& undone, basics::Day today,
-             store::State before, std::optional<stock::CommandNumber> written) {
+             store::State before, std::optional<stock::CommandNumber> written,
+             std::vector<kitchen::DocumentEdit> documents) {
     kitchen::Change change;
+    change.documents = std::move(documents);
     change.command = "undo";
     change.day = today;
     change.line = line_of(written ? "undone" : "to be undone", undone, today);
@@ -149,16 +173,25 @@ Outcome run(const How& how, const Context& context) {
                                              "'samebase log' shows what happened"}});
         auto before = opened->store.read(*opened->knowledge, opened->household);
         if (!before) return failure(store_failed, before.error());
-        if (how.dry_run) return tell(context, *opened, **last, *today, std::move(*before), std::nullopt);
+        if (how.dry_run) return tell(context, *opened, **last, *today, std::move(*before), std::nullopt, {});
         if (!how.yes && on_terminal() && agreed_to != (*last)->number) {
             if (!agreed(question(**last, *today))) {
                 return failure(not_understood, {{"undo", "not agreed to", "yes", "nothing was changed"}});
             }
             agreed_to = (*last)->number;
         }
-        const auto written = opened->store.undo((*last)->number, *today);
+        const auto documents = documents_before(context, *opened, (*last)->number);
+        if (!documents) return tl::make_unexpected(documents.error());
+        const auto written = opened->store.undo((*last)->number, *today, *documents);
         if (!written) return failure(store_failed, written.error());
-        if (!written->stale) return tell(context, *opened, **last, *today, std::move(*before), written->command);
+        if (written->stale) continue;
+        if (const auto landed = land(*context.folder(), opened->store); !landed)
+            return failure(store_failed, landed.error());
+        if (!documents->empty()) {  // what is told is named by the household as it is now
+            opened = open_kitchen(context, store::Mode::write);
+            if (!opened) return tl::make_unexpected(opened.error());
+        }
+        return tell(context, *opened, **last, *today, std::move(*before), written->command, *documents);
     }
 }
 

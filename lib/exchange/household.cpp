@@ -3,13 +3,16 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <charconv>
 #include <cmath>
 #include <nlohmann/json.hpp>
 #include <tuple>
 #include <utility>
 
 #include "exchange/detail/documents.hpp"
+#include "exchange/detail/lines.hpp"
 #include "exchange/detail/reading.hpp"
+#include "exchange/file.hpp"
 
 namespace samebase::exchange {
 
@@ -297,6 +300,27 @@ void settings(const Element& e, Household& result) {
 
 }  // namespace
 
+namespace {
+
+/// "kitchen.json, /people/3/dislikes/0 (Dan)".
+basics::Problems with_names(basics::Problems problems, const nlohmann::json& document, const std::string& name) {
+    const std::string head = name + ", /people/";
+    for (basics::Problem& problem : problems) {
+        if (!problem.where.starts_with(head)) continue;
+        std::size_t at = 0;
+        const char* const end = problem.where.data() + problem.where.size();
+        if (std::from_chars(problem.where.data() + head.size(), end, at).ec != std::errc{}) continue;
+        const auto& people = document["people"];
+        if (!people.is_array() || at >= people.size() || !people[at].is_object()) continue;
+        const auto known = people[at].find("name");
+        if (known != people[at].end() && known->is_string() && known->get_ref<const std::string&>().size() < 60)
+            problem.where += fmt::format(" ({})", known->get_ref<const std::string&>());
+    }
+    return problems;
+}
+
+}  // namespace
+
 basics::Result<Household> read_household(const nlohmann::json& document, const std::string& name,
                                          const Knowledge& knowledge) {
     basics::Problems problems;
@@ -314,8 +338,24 @@ basics::Result<Household> read_household(const nlohmann::json& document, const s
         prices(e, result, knowledge.catalogue);
         worths(e, result);
     }
-    if (!problems.empty()) return tl::make_unexpected(problems);
+    if (!problems.empty()) return tl::make_unexpected(with_names(std::move(problems), document, name));
     return result;
+}
+
+basics::Result<Household> read_household_text(const std::string& text, const std::string& name,
+                                              const Knowledge& knowledge) {
+    const auto document = parse(text, name);
+    if (!document) return tl::make_unexpected(document.error());
+    auto household = read_household(*document, name, knowledge);
+    if (household) return household;
+    for (basics::Problem& problem : household.error()) {
+        const std::string head = name + ", /";
+        if (!problem.where.starts_with(head)) continue;
+        const std::string path = problem.where.substr(head.size() - 1);
+        const auto line = detail::line_of(text, path.substr(0, path.find(' ')));
+        problem.where = fmt::format("{}, line {}, {}", name, line, path);
+    }
+    return household;
 }
 
 namespace {

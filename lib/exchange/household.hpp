@@ -11,9 +11,13 @@
 
 namespace samebase::exchange {
 
-/// Reads the household. `name` stands for the document in messages.
+/// Reads the household. `name` stands for the document in messages; what is wrong with a person tells the name as well.
 [[nodiscard]] basics::Result<kitchen::Household> read_household(const nlohmann::json& document, const std::string& name,
                                                                 const kitchen::Knowledge& knowledge);
+
+/// The same of a text; problems tell its lines too: "kitchen.json, line 12, /people/3/dislikes/0 (Dan): ...".
+[[nodiscard]] basics::Result<kitchen::Household> read_household_text(const std::string& text, const std::string& name,
+                                                                     const kitchen::Knowledge& knowledge);
 
 struct Stock {
     std::vector<stock::Lot> lots;

@@ -216,6 +216,15 @@ bool fine_path(const std::string& path) {
            file.ends_with(".json");
 }
 
+void read_documents(const Element& ledger, std::vector<store::DocumentRow>& rows) {
+    if (!ledger.find("documents")) return;
+    read_rows(ledger, "documents", rows, true);
+    for (const auto& row : rows) {
+        if (row.path != "kitchen.json" && !fine_path(row.path))
+            ledger.wrong(fmt::format("the path '{}'", row.path), "kitchen.json, or such as dishes/ours.json");
+    }
+}
+
 }  // namespace
 
 const std::vector<std::string>& own_folders() {
@@ -238,7 +247,8 @@ std::string write_whole(const Whole& whole) {
     write_rows(out, "entries", whole.ledger.entries, false);
     write_rows(out, "plan", whole.ledger.plan, false);
     write_rows(out, "history", whole.ledger.history, false);
-    write_rows(out, "facts", whole.ledger.facts, true);
+    write_rows(out, "facts", whole.ledger.facts, whole.ledger.documents.empty());
+    if (!whole.ledger.documents.empty()) write_rows(out, "documents", whole.ledger.documents, true);
     return out + "  }\n}\n";
 }
 
@@ -263,13 +273,14 @@ basics::Result<Whole> read_whole(const std::string& text, const std::string& nam
             static_cast<void>(own.need("document"));
         }
         const auto ledger = whole.need("ledger");
-        if (ledger && ledger->object({"commands", "lots", "entries", "plan", "history", "facts"})) {
+        if (ledger && ledger->object({"commands", "lots", "entries", "plan", "history", "facts", "documents"})) {
             read_rows(*ledger, "commands", result.ledger.commands, true);
             read_rows(*ledger, "lots", result.ledger.lots, false);
             read_rows(*ledger, "entries", result.ledger.entries, true);
             read_rows(*ledger, "plan", result.ledger.plan, true);
             read_rows(*ledger, "history", result.ledger.history, true);
             read_rows(*ledger, "facts", result.ledger.facts, true);
+            read_documents(*ledger, result.ledger.documents);
         }
     }
     if (!problems.empty()) return tl::make_unexpected(std::move(problems));

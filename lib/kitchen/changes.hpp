@@ -62,6 +62,15 @@ struct FactEdit {
     friend bool operator==(const FactEdit&, const FactEdit&) = default;
 };
 
+/// A document of the kitchen's folder that changes: whole texts; nothing where there is no such file.
+struct DocumentEdit {
+    std::string path;  ///< "kitchen.json", "dishes/ours.json"
+    std::optional<std::string> was;
+    std::optional<std::string> becomes;
+
+    friend bool operator==(const DocumentEdit&, const DocumentEdit&) = default;
+};
+
 /// What a count found of one thing: what was known, and what there is.
 struct Counted {
     catalogue::IngredientId ingredient;
@@ -89,10 +98,13 @@ struct Change {
     std::vector<PlanEdit> plan;
     std::vector<HistoryEdit> history;
     std::vector<FactEdit> facts;
-    std::vector<Counted> counted;  ///< by `count` only
-    std::vector<Took> took;        ///< by `cooked` only, in the order of the recipe
+    std::vector<DocumentEdit> documents;  ///< each path once
+    std::vector<Counted> counted;         ///< by `count` only
+    std::vector<Took> took;               ///< by `cooked` only, in the order of the recipe
 
-    [[nodiscard]] bool empty() const { return entries.empty() && plan.empty() && history.empty() && facts.empty(); }
+    [[nodiscard]] bool empty() const {
+        return entries.empty() && plan.empty() && history.empty() && facts.empty() && documents.empty();
+    }
 };
 
 /// How much of something. Packs and an amount together: so many packs that weigh that in all. Nothing: all that there

@@ -251,9 +251,13 @@ Json json(const Changed& changed) {
                            {"was", c.was},
                            {"is", c.is}});
     }
-    return {{"command", change.command},    {"day", basics::iso(change.day)}, {"dry_run", changed.dry_run},
-            {"line", change.line},          {"notes", change.notes},          {"entries", std::move(entries)},
-            {"plan", std::move(plan)},      {"history", std::move(history)},  {"facts", std::move(facts)},
+    Json documents = Json::array();
+    for (const auto& edit : change.documents) documents.push_back(edit.path);
+    return {{"command", change.command},    {"day", basics::iso(change.day)},
+            {"dry_run", changed.dry_run},   {"line", change.line},
+            {"notes", change.notes},        {"entries", std::move(entries)},
+            {"plan", std::move(plan)},      {"history", std::move(history)},
+            {"facts", std::move(facts)},    {"documents", std::move(documents)},
             {"counted", std::move(counted)}};
 }
 

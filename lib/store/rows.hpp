@@ -127,6 +127,17 @@ struct FactRow {
     friend bool operator==(const FactRow&, const FactRow&) = default;
 };
 
+/// A document of the kitchen's folder that a command changed: whole texts; nothing where there is no such file.
+struct DocumentRow {
+    std::int64_t number = 0;
+    stock::CommandNumber command = 0;
+    std::string path;
+    std::optional<std::string> was;
+    std::optional<std::string> becomes;
+
+    friend bool operator==(const DocumentRow&, const DocumentRow&) = default;
+};
+
 /// Everything that ever happened, each list in the order of its numbers, which run from 1 without a gap; lots in the
 /// order of theirs. The rows of one command stand together, and the commands in their order.
 struct Document {
@@ -136,6 +147,7 @@ struct Document {
     std::vector<PlanRow> plan;
     std::vector<HistoryRow> history;
     std::vector<FactRow> facts;
+    std::vector<DocumentRow> documents{};
 
     friend bool operator==(const Document&, const Document&) = default;
 };

@@ -14,6 +14,7 @@ kitchen::Kitchen kitchen_of(std::shared_ptr<const kitchen::Knowledge> knowledge,
     kitchen.lots = std::move(state.lots);
     kitchen.plan = std::move(state.plan);
     kitchen.history = std::move(state.history);
+    kitchen.household.shopped_on = state.shopped_on;
     for (const kitchen::Fact& fact : state.facts) {
         if (fact.kind == kitchen::Fact::Kind::out) kitchen.household.staples_out[fact.ingredient.index()] = true;
         if (fact.kind != kitchen::Fact::Kind::price || fact.amount <= 0) continue;
@@ -51,17 +52,19 @@ std::optional<measure::Amount> remembered_pack(const State& state, const catalog
 
 namespace {
 
-/// Writes what nobody has to say; the revision after it, or nothing where somebody else wrote in between.
-basics::Result<std::optional<Revision>> write_standing(Store& store, const std::vector<kitchen::Change>& standing,
-                                                       const kitchen::Knowledge& knowledge,
-                                                       const kitchen::Household& household, Revision revision) {
+/// Writes what nobody has to say: the last of what was written, or the first that could not be; with `command` the
+/// revision after it.
+basics::Result<Written> write_standing(Store& store, const std::vector<kitchen::Change>& standing,
+                                       const kitchen::Knowledge& knowledge, const kitchen::Household& household,
+                                       Revision revision) {
+    Written last;
+    last.command = revision;
     for (const kitchen::Change& change : standing) {
-        const auto written = store.write(change, knowledge, household, revision);
-        if (!written) return tl::make_unexpected(written.error());
-        if (written->stale) return std::optional<Revision>();
-        revision = written->command;
+        auto written = store.write(change, knowledge, household, last.command);
+        if (!written || written->stale) return written;
+        last = std::move(*written);
     }
-    return std::optional(revision);
+    return last;
 }
 
 }  // namespace
@@ -76,6 +79,7 @@ basics::Result<Done> carry_out(Store& store, const std::shared_ptr<const kitchen
         facts.revision = state->revision;
         facts.facts = state->facts;
         facts.forgotten = state->forgotten;
+        facts.shopped_on = state->shopped_on;
         Present now = present(knowledge, household, std::move(*state), day);
         facts.next_lot = now.next_lot;
         Done done{std::move(now.kitchen), {}, {}};
@@ -83,12 +87,10 @@ basics::Result<Done> carry_out(Store& store, const std::shared_ptr<const kitchen
         if (!change) return tl::make_unexpected(change.error());
         done.change = std::move(*change);
         if (done.change.empty()) return done;
-        const auto revision = write_standing(store, now.standing, *knowledge, household, facts.revision);
-        if (!revision) return tl::make_unexpected(revision.error());
-        if (!*revision) continue;
-        auto written = store.write(done.change, *knowledge, household, **revision);
+        auto written = write_standing(store, now.standing, *knowledge, household, facts.revision);
+        if (written && !written->stale) written = store.write(done.change, *knowledge, household, written->command);
         if (!written) return tl::make_unexpected(written.error());
-        if (written->stale) continue;
+        if (written->stale && !written->outdated) continue;
         done.written = std::move(*written);
         return done;
     }

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <functional>
 #include <limits>
+#include <map>
 #include <set>
 #include <string_view>
 #include <tuple>
@@ -31,12 +32,40 @@ using detail::Table;
 struct Store::Open {
     std::unique_ptr<SQLite::Database> db;
     std::string file;
+    std::int64_t documents;  ///< the newest document edit that this one knows
 };
 
 namespace {
 
 Revision newest(SQLite::Database& db) {
     return db.execAndGet("SELECT ifnull(max(number), 0) FROM command").getInt64();
+}
+
+std::int64_t newest_document(SQLite::Database& db) {
+    return db.execAndGet("SELECT ifnull(max(number), 0) FROM document_edit").getInt64();
+}
+
+/// The last day of an entry that `got` made and nobody undid.
+std::optional<basics::Day> shopped_on(SQLite::Database& db) {
+    SQLite::Statement query(db,
+                            "SELECT e.day FROM entry e JOIN command c ON c.number = e.command WHERE e.kind = 'got' AND "
+                            "c.name = 'got' AND NOT EXISTS (SELECT 1 FROM entry u WHERE u.undoes = e.number) "
+                            "ORDER BY e.day DESC LIMIT 1");
+    if (!query.executeStep()) return std::nullopt;
+    return basics::Day{basics::days{query.getColumn(0).getInt()}};
+}
+
+void to_be_landed(SQLite::Database& db, const Document& rows) {
+    SQLite::Statement insert(db, "INSERT INTO landing (number) VALUES (?)");
+    for (const auto& row : rows.documents) {
+        insert.bind(1, row.number);
+        insert.exec();
+        insert.reset();
+    }
+}
+
+std::vector<DocumentRow> landing(SQLite::Database& db) {
+    return detail::read_rows<DocumentRow>(db, "number IN (SELECT number FROM landing)");
 }
 
 /// Dishes by identifier, each looked up once.
@@ -69,17 +98,48 @@ std::int64_t number(std::optional<basics::Day> day) {
     return day ? std::int64_t{day->time_since_epoch().count()} : std::numeric_limits<std::int64_t>::min();
 }
 
+/// Places that lots are in and the household no longer has: each once, with the one place that is new and empty where
+/// there is just one, which is most likely the same by another identifier.
+basics::Problems places_gone(const Names& names, const std::map<std::string, int>& lots_by_place,
+                             const std::vector<stock::Lot>& placed) {
+    std::vector<std::string> known;
+    std::vector<std::string> empty;
+    for (std::uint32_t i = 0; i < names.household.places.size(); ++i) {
+        known.push_back(fmt::format("'{}'", names.household.places[i].id));
+        const auto there = [&](const stock::Lot& lot) { return lot.place == stock::PlaceId{i}; };
+        if (std::none_of(placed.begin(), placed.end(), there)) empty.push_back(known.back());
+    }
+    basics::Problems problems;
+    for (const auto& [place, lots] : lots_by_place) {
+        const std::string hint =
+            empty.size() == 1
+                ? fmt::format("if it is {} now, give that the id '{}' again: a place's name may change, its id stays",
+                              empty.front(), place)
+                : "give the place its old id again: a place's name may change, its id stays";
+        problems.push_back({"kitchen.json, /places",
+                            fmt::format("there is no place '{}', and {} in it", place,
+                                        lots == 1 ? "1 lot is" : fmt::format("{} lots are", lots)),
+                            fmt::format("a place of that id; the places are {}", fmt::join(known, ", ")), hint});
+    }
+    return problems;
+}
+
 basics::Result<void> read_lots(SQLite::Database& db, const Names& names, const std::string& file, State& state) {
     SQLite::Statement query(db,
                             fmt::format("SELECT {}, {} FROM lot WHERE amount > 0 OR rough IS NOT NULL ORDER BY number",
                                         Table<LotRow>::columns, detail::standing_columns));
     basics::Problems problems;
+    std::map<std::string, int> without_place;
     while (query.executeStep()) {
         LotRow row;
         Standing now;
         Reader reader(query);
         Table<LotRow>::walk(reader, row);
         detail::walk_standing(reader, now);
+        if (!names.place(now.place)) {
+            ++without_place[now.place];
+            continue;
+        }
         auto lot = detail::lot_of(names, file, row, now);
         if (lot) {
             state.lots.push_back(std::move(*lot));
@@ -87,6 +147,8 @@ basics::Result<void> read_lots(SQLite::Database& db, const Names& names, const s
             problems.insert(problems.end(), lot.error().begin(), lot.error().end());
         }
     }
+    const auto unplaced = places_gone(names, without_place, state.lots);
+    problems.insert(problems.begin(), unplaced.begin(), unplaced.end());
     if (!problems.empty()) return tl::make_unexpected(std::move(problems));
     return {};
 }
@@ -155,7 +217,10 @@ Store::~Store() = default;
 basics::Result<Store> Store::open(const fs::path& file, Mode mode) {
     auto db = mode == Mode::read ? detail::open_to_read(file) : detail::open_to_write(file);
     if (!db) return tl::make_unexpected(db.error());
-    return Store(std::make_unique<Open>(Open{std::move(*db), file.string()}));
+    return guarded(file.string(), [&]() -> basics::Result<Store> {
+        const auto documents = newest_document(**db);
+        return Store(std::make_unique<Open>(Open{std::move(*db), file.string(), documents}));
+    });
 }
 
 basics::Result<Revision> Store::revision() {
@@ -180,6 +245,7 @@ basics::Result<State> Store::read(const kitchen::Knowledge& knowledge, const kit
             return tl::make_unexpected(plan.error());
         read_history(db, dishes, since.history, state);
         read_facts(db, names, state);
+        state.shopped_on = shopped_on(db);
         state.forgotten = dishes.forgotten();
         snapshot.commit();
         return state;
@@ -193,13 +259,16 @@ basics::Result<Written> Store::write(const kitchen::Change& change, const kitche
         SQLite::Database& db = *open_->db;
         SQLite::Transaction transaction(db, SQLite::TransactionBehavior::IMMEDIATE);
         Written written;
+        written.outdated = newest_document(db) != open_->documents;
         written.stale = newest(db) != from;
-        if (written.stale) return written;
+        if (written.outdated || written.stale) return written;
         const Document rows = detail::rows_of(db, names, change);
-        const std::size_t facts = rows.facts.size() + rows.plan.size() + rows.history.size();
-        if (rows.entries.empty() && facts == 0) return written;
+        const std::size_t rest = rows.facts.size() + rows.plan.size() + rows.history.size() + rows.documents.size();
+        if (rows.entries.empty() && rest == 0) return written;
         detail::append(db, rows);
+        to_be_landed(db, rows);
         transaction.commit();
+        if (!rows.documents.empty()) open_->documents = rows.documents.back().number;
         written.command = rows.commands.front().number;
         written.entries = change.entries;
         for (std::size_t i = 0; i < written.entries.size(); ++i) {
@@ -221,7 +290,31 @@ basics::Result<std::vector<EntryRow>> Store::entries_of(stock::CommandNumber com
     });
 }
 
-basics::Result<Written> Store::undo(stock::CommandNumber command, basics::Day today) {
+basics::Result<std::vector<DocumentRow>> Store::documents_of(stock::CommandNumber command) {
+    return guarded(open_->file, [&]() -> basics::Result<std::vector<DocumentRow>> {
+        return detail::read_rows<DocumentRow>(*open_->db, fmt::format("command = {}", command));
+    });
+}
+
+basics::Result<std::vector<DocumentRow>> Store::to_land() {
+    return guarded(open_->file, [&]() -> basics::Result<std::vector<DocumentRow>> { return landing(*open_->db); });
+}
+
+basics::Result<void> Store::land(const std::function<basics::Result<void>(const DocumentRow&)>& put) {
+    return guarded(open_->file, [&]() -> basics::Result<void> {
+        SQLite::Database& db = *open_->db;
+        SQLite::Transaction transaction(db, SQLite::TransactionBehavior::IMMEDIATE);
+        for (const DocumentRow& row : landing(db)) {
+            if (auto there = put(row); !there) return there;
+        }
+        db.exec("DELETE FROM landing");
+        transaction.commit();
+        return {};
+    });
+}
+
+basics::Result<Written> Store::undo(stock::CommandNumber command, basics::Day today,
+                                    const std::vector<kitchen::DocumentEdit>& documents) {
     return guarded(open_->file, [&]() -> basics::Result<Written> {
         SQLite::Database& db = *open_->db;
         SQLite::Transaction transaction(db, SQLite::TransactionBehavior::IMMEDIATE);
@@ -229,9 +322,11 @@ basics::Result<Written> Store::undo(stock::CommandNumber command, basics::Day to
         const auto last = detail::to_undo(db);
         written.stale = !last || last->number != command;
         if (written.stale) return written;
-        const Document rows = detail::reverse(db, *last, today);
+        const Document rows = detail::reverse(db, *last, today, documents);
         detail::append(db, rows);
+        to_be_landed(db, rows);
         transaction.commit();
+        if (!rows.documents.empty()) open_->documents = rows.documents.back().number;
         written.command = rows.commands.front().number;
         return written;
     });

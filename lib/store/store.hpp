@@ -3,6 +3,10 @@
 // one file at once; they wait for each other, and nobody writes what was computed from a snapshot that is no longer the
 // newest.
 //
+// A command can change documents of the kitchen's folder too (kitchen.json). The new text is written here with the
+// command, and then landed: put in its place in the folder. Whoever is stopped in between leaves the landing to the
+// next one who opens the kitchen, so that a document and the ledger always tell the same.
+//
 // Errors are Problems whose `where` is the file. A file that is damaged, of another program, or of a newer version is
 // left as it is. A Store is for one thread.
 #pragma once
@@ -23,7 +27,7 @@
 namespace samebase::store {
 
 /// The present version of the file's layout.
-inline constexpr int layout_version = 2;
+inline constexpr int layout_version = 3;
 
 /// The file in a kitchen's folder.
 [[nodiscard]] std::filesystem::path file_in(const std::filesystem::path& kitchen_folder);
@@ -44,6 +48,7 @@ struct State {
     kitchen::Plan plan;
     std::vector<kitchen::Had> history;
     std::vector<kitchen::Fact> facts;
+    std::optional<basics::Day> shopped_on;  ///< the last day on which bought things came in (`got`)
     std::vector<std::string>
         forgotten;  ///< dishes of plan and history that the cookbook no longer has, each once, sorted
 };
@@ -56,7 +61,8 @@ struct Since {
 
 /// What was written.
 struct Written {
-    bool stale = false;  ///< nothing was written: the ledger has moved on since `from`
+    bool stale = false;     ///< nothing was written: the ledger has moved on since `from`
+    bool outdated = false;  ///< nothing was written: a document of the folder was changed since the store was opened
     stock::CommandNumber command = 0;
     std::vector<stock::Entry> entries;  ///< with their numbers
 };
@@ -96,7 +102,8 @@ class Store {
     [[nodiscard]] basics::Result<State> read(const kitchen::Knowledge& knowledge, const kitchen::Household& household,
                                              const Since& since = {});
 
-    /// Writes a change that was computed from the state of that revision.
+    /// Writes a change that was computed from the state of that revision, with the documents of the folder as they were
+    /// when the store was opened. Documents are to be landed after it.
     [[nodiscard]] basics::Result<Written> write(const kitchen::Change& change, const kitchen::Knowledge& knowledge,
                                                 const kitchen::Household& household, Revision from);
 
@@ -104,8 +111,18 @@ class Store {
     [[nodiscard]] basics::Result<std::optional<CommandRow>> to_undo();
     /// Its entries, oldest first.
     [[nodiscard]] basics::Result<std::vector<EntryRow>> entries_of(stock::CommandNumber command);
-    /// Undoes that command; stale where it is no longer the one that the next undo undoes.
-    [[nodiscard]] basics::Result<Written> undo(stock::CommandNumber command, basics::Day today);
+    /// The documents that it changed.
+    [[nodiscard]] basics::Result<std::vector<DocumentRow>> documents_of(stock::CommandNumber command);
+    /// Undoes that command; stale where it is no longer the one that the next undo undoes. `documents` are what its
+    /// documents become where that is not what they were before it (somebody edited them by hand since).
+    [[nodiscard]] basics::Result<Written> undo(stock::CommandNumber command, basics::Day today,
+                                               const std::vector<kitchen::DocumentEdit>& documents = {});
+
+    /// Documents that were written here and are not known to be in their place, oldest first.
+    [[nodiscard]] basics::Result<std::vector<DocumentRow>> to_land();
+    /// Calls `put` for each of them, while nobody else writes or lands. It puts the text in its place, or takes the
+    /// file away where the text is nothing; a Problem of it leaves the rest to the next time.
+    [[nodiscard]] basics::Result<void> land(const std::function<basics::Result<void>(const DocumentRow&)>& put);
 
     /// The newest commands, newest first.
     [[nodiscard]] basics::Result<std::vector<Logged>> log(int limit);
@@ -157,7 +174,8 @@ struct Present {
 [[nodiscard]] Present present(std::shared_ptr<const kitchen::Knowledge> knowledge, kitchen::Household household,
                               State state, basics::Day day);
 
-/// Reads, computes and writes, again from the start whenever somebody else wrote in between. Standing uses of days that
+/// Reads, computes and writes, again from the start whenever somebody else wrote in between; where that was a document
+/// of the folder, it ends with written.outdated, and the caller has to open everything anew. Standing uses of days that
 /// have passed are written before it, each as a command of its own. A change that is empty is not written, and nor are
 /// they then. `facts` is the state with lots, plan and history moved out of it into at.kitchen.
 [[nodiscard]] basics::Result<Done> carry_out(Store& store, const std::shared_ptr<const kitchen::Knowledge>& knowledge,

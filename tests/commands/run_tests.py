@@ -19,7 +19,8 @@ After --dry-run the kitchen exports what it exported before, and no file has com
     keep AS ARGUMENTS
     differs AS ARGUMENTS          it is not
     typed ANSWER / ANSWER ...     the next test runs on a terminal, where this is typed; its standard error holds what is asked
-    write NAME                    the lines up to `end write` go into a file in the temporary folder
+    write NAME                    the lines up to `end write` go into a file in the temporary folder; `editor` is a shell script,
+                                  the cook's editor
     copy NAME NAME                copies a file or a folder
     lock NAME / unlock NAME       a folder, and what is in it, can only be read
     damage NAME                   a few bytes in the middle of a file are turned over
@@ -76,6 +77,8 @@ def schema_name(arguments):
         return "answer-import-recipe"
     if command in CHANGES or (command == "import" and "--stock-csv" in words + arguments):
         return "answer-change"
+    if command == "household":
+        return "answer-change" if len(words) > words.index(command) + 1 else "answer-household"
     writes = {"else": "--take", "clear": "--write", "lunches": "--write", "thaw": "--done", "carry": "--done", "list": "--got"}
     if writes.get(command) in arguments:
         return "answer-change"
@@ -100,8 +103,8 @@ class Run:
         self.dir.chmod(0o755)
 
     def environment(self):
-        env = {k: v for k, v in os.environ.items() if not k.startswith("SAMEBASE")}
-        return dict(env, SAMEBASE_DATA=str(self.data), SAMEBASE_KITCHEN=str(self.dir / "kitchen"), LC_ALL="C.UTF-8", TZ="UTC")
+        env = {k: v for k, v in os.environ.items() if not k.startswith("SAMEBASE") and k != "VISUAL"}
+        return dict(env, EDITOR=f"sh '{self.dir}/editor'", SAMEBASE_DATA=str(self.data), SAMEBASE_KITCHEN=str(self.dir / "kitchen"), LC_ALL="C.UTF-8", TZ="UTC")
 
     def words(self, text):
         text = text.replace("{dir}", str(self.dir))

@@ -91,11 +91,11 @@ TEST_CASE("the kinds of a standing night take turns, a week each") {
 TEST_CASE("the next shopping day is today or within the week, or there is none") {
     kitchen::Household household;
     CHECK(shopping_day(household, day("2026-11-25")) == std::nullopt);
-    household.trips = weekly_trips(1U << 6U);  // Saturday
+    household.trips = kitchen::weekly_trips(1U << 6U);  // Saturday
     CHECK(shopping_day(household, day("2026-11-25")) == day("2026-11-28"));
     CHECK(shopping_day(household, day("2026-11-28")) == day("2026-11-28"));
     CHECK(shopping_day(household, day("2026-11-29")) == day("2026-12-05"));
-    household.trips = weekly_trips((1U << 2U) | (1U << 6U));  // Tuesday and Saturday
+    household.trips = kitchen::weekly_trips((1U << 2U) | (1U << 6U));  // Tuesday and Saturday
     CHECK(shopping_day(household, day("2026-11-29")) == day("2026-12-01"));
 }
 
@@ -116,7 +116,7 @@ TEST_CASE("a fortnightly trip begins on its first such weekday, and a single tri
 
 TEST_CASE("a trip on whose day things came in is done") {
     kitchen::Household household;
-    household.trips = weekly_trips(1U << 6U);
+    household.trips = kitchen::weekly_trips(1U << 6U);
     household.shopped_on = day("2026-11-28");
     CHECK(shopping_day(household, day("2026-11-28")) == day("2026-12-05"));
     CHECK(shopping_day(household, day("2026-11-25")) == day("2026-12-05"));

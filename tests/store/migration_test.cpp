@@ -67,12 +67,11 @@ TEST_CASE("the layouts are as they were released, and lead to the same one") {
         while (query.executeStep()) statements.push_back(query.getColumn(0).getString());
         return statements;
     };
-    const Folder second;
-    restore("version_2.sql", second.file());
-    CHECK(layout(second.file()) == layout(fresh.file()));
-    const Folder first;
-    restore("version_1.sql", first.file());
-    CHECK(layout(first.file()) != layout(fresh.file()));
-    { Store store = open(first.file()); }
-    CHECK(layout(first.file()) == layout(fresh.file()));
+    for (const char* released : {"version_1.sql", "version_2.sql"}) {
+        const Folder older;
+        restore(released, older.file());
+        CHECK(layout(older.file()) != layout(fresh.file()));
+        { Store store = open(older.file()); }
+        CHECK(layout(older.file()) == layout(fresh.file()));
+    }
 }

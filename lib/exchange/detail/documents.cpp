@@ -2,6 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
+#include "catalogue/names.hpp"
 #include "measure/written.hpp"
 
 namespace samebase::exchange::detail {
@@ -95,12 +98,41 @@ std::vector<Entry> entries(std::span<const Document> documents, std::string_view
     return result;
 }
 
+namespace {
+
+/// "did you mean": the nearest identifier; else those whose names a cook would mean by the word, families first.
+std::optional<std::string> meant(const std::string& id, const catalogue::Catalogue& catalogue, bool families) {
+    constexpr std::size_t longest_word = 60;
+    constexpr std::size_t most = 3;
+    if (auto near = did_you_mean(id, ids(catalogue, families)); near || id.size() > longest_word) return near;
+    catalogue::NameIndex index;
+    const auto add = [&](std::uint8_t rank, const auto& things) {
+        for (std::uint32_t i = 0; i < things.size(); ++i) index.add(i, rank, things[i].name);
+    };
+    if (families) add(0, catalogue.families());
+    add(1, catalogue.ingredients());
+    index.finish();
+    auto found = index.find(id).found;
+    const auto family = [](const catalogue::Found& f) { return f.rank == 0; };
+    if (std::any_of(found.begin(), found.end(), family))
+        std::erase_if(found, [&](const auto& f) { return !family(f); });
+    if (found.empty()) return std::nullopt;
+    if (found.size() > most) found.resize(most);
+    std::vector<std::string> words;
+    for (const auto& f : found)
+        words.push_back(
+            fmt::format("'{}'", f.rank == 0 ? catalogue.families()[f.key].id : catalogue.ingredients()[f.key].id));
+    return fmt::format("did you mean {}?", fmt::join(words, " or "));
+}
+
+}  // namespace
+
 std::optional<catalogue::IngredientId> named_ingredient(const Element& name, const catalogue::Catalogue& catalogue) {
     const std::string id = name.text();
     auto found = catalogue.ingredient(id);
     if (!found && name.value().is_string() && !name.enough()) {
         name.wrong(fmt::format("{} is not an ingredient", name.shown()),
-                   "the identifier of an ingredient of the catalogue", did_you_mean(id, ids(catalogue, false)));
+                   "the identifier of an ingredient of the catalogue", meant(id, catalogue, false));
     }
     return found;
 }
@@ -110,8 +142,7 @@ std::optional<catalogue::Of> named_ingredient_or_family(const Element& name, con
     auto found = catalogue.ingredient_or_family(id);
     if (!found && name.value().is_string() && !name.enough()) {
         name.wrong(fmt::format("{} is neither an ingredient nor a family", name.shown()),
-                   "the identifier of an ingredient or a family of the catalogue",
-                   did_you_mean(id, ids(catalogue, true)));
+                   "the identifier of an ingredient or a family of the catalogue", meant(id, catalogue, true));
     }
     return found;
 }

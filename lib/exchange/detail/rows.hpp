@@ -114,4 +114,13 @@ void walk(Io& io, store::FactRow& row) {
     io.maybe("minor", row.minor);
 }
 
+template <class Io>
+void walk(Io& io, store::DocumentRow& row) {
+    io.need("number", row.number);
+    io.need("command", row.command);
+    io.need("path", row.path);
+    io.maybe("was", row.was);
+    io.maybe("becomes", row.becomes);
+}
+
 }  // namespace samebase::exchange::detail

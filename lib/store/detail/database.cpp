@@ -56,6 +56,24 @@ basics::Result<void> fitting_version(const std::string& file, std::int64_t versi
     return {};
 }
 
+bool has_log(const fs::path& path) {
+    std::error_code error;
+    const auto size = fs::file_size(text(path) + "-wal", error);
+    return !error && size > 0;
+}
+
+/// Whether the file is shorter than the pages that its head counts. SQLite takes what is missing of the last one for
+/// zeros. Only where all of its contents are in the file itself.
+bool ends_early(const fs::path& path, std::string_view head) {
+    constexpr std::uint32_t largest_page = 65536;
+    const auto two = big_endian(head.substr(14)) & 0xFFFFU;  // page size, 1 for the largest
+    const std::uint64_t page = two == 1 ? largest_page : two;
+    const bool counted = big_endian(head.substr(24)) == big_endian(head.substr(92));  // else the count is an old one
+    std::error_code error;
+    const auto size = fs::file_size(path, error);
+    return !error && counted && !has_log(path) && size < page * big_endian(head.substr(28));
+}
+
 /// The file without SQLite: is it a kitchen database at all, of a version that we know?
 basics::Result<void> look(const fs::path& path) {
     const std::string file = text(path);
@@ -73,7 +91,9 @@ basics::Result<void> look(const fs::path& path) {
     if (big_endian(std::string_view(head).substr(68)) != static_cast<std::uint32_t>(application)) {
         return basics::problem(file, "is the database of another program", "a kitchen database", restore_hint);
     }
-    return fitting_version(file, big_endian(std::string_view(head).substr(60)));
+    if (auto fits = fitting_version(file, big_endian(std::string_view(head).substr(60))); !fits) return fits;
+    if (ends_early(path, head)) return damaged(file, "it ends early");
+    return {};
 }
 
 basics::Result<void> sound(SQLite::Database& db, const std::string& file) {
@@ -153,12 +173,6 @@ std::string immutable_name(const fs::path& path) {
         }
     }
     return name + "?immutable=1";
-}
-
-bool has_log(const fs::path& path) {
-    std::error_code error;
-    const auto size = fs::file_size(text(path) + "-wal", error);
-    return !error && size > 0;
 }
 
 /// What an older version wrote is read from a copy in memory that has the present layout; the file stays as it is.

@@ -53,6 +53,14 @@ void add_facts(SQLite::Database& db, const Names& names, const kitchen::Change& 
     }
 }
 
+void add_documents(SQLite::Database& db, const std::vector<kitchen::DocumentEdit>& edits, Document& rows) {
+    std::int64_t number = next_number<DocumentRow>(db);
+    for (const auto& edit : edits) {
+        if (edit.was == edit.becomes) continue;
+        rows.documents.push_back({number++, rows.commands.front().number, edit.path, edit.was, edit.becomes});
+    }
+}
+
 /// How the lot stood before that entry; with no entry before it, empty.
 Standing before(SQLite::Database& db, const EntryRow& entry) {
     const auto rows = read_rows<EntryRow>(
@@ -108,6 +116,7 @@ Document rows_of(SQLite::Database& db, const Names& names, const kitchen::Change
         rows.history.push_back({history++, command, edit.adds, edit.row.day, edit.row.meal, names.dish(edit.row.dish)});
     }
     add_facts(db, names, change, rows);
+    add_documents(db, change.documents, rows);
     return rows;
 }
 
@@ -123,7 +132,8 @@ std::optional<CommandRow> to_undo(SQLite::Database& db) {
     return row;
 }
 
-Document reverse(SQLite::Database& db, const CommandRow& command, basics::Day today) {
+Document reverse(SQLite::Database& db, const CommandRow& command, basics::Day today,
+                 const std::vector<kitchen::DocumentEdit>& documents) {
     Document rows;
     const std::int64_t as = next_number<CommandRow>(db);
     rows.commands.push_back({as, today, "undo", "undid: " + command.line, command.number});
@@ -136,12 +146,18 @@ Document reverse(SQLite::Database& db, const CommandRow& command, basics::Day to
     turn_back(db, command, as, rows.facts);
     turn_back(db, command, as, rows.history);
     turn_back(db, command, as, rows.plan);
+    std::vector<kitchen::DocumentEdit> edits = documents;
+    for (const auto& row : read_rows<DocumentRow>(db, fmt::format("command = {}", command.number))) {
+        const auto same = [&](const kitchen::DocumentEdit& edit) { return edit.path == row.path; };
+        if (std::none_of(edits.begin(), edits.end(), same)) edits.push_back({row.path, row.becomes, row.was});
+    }
+    add_documents(db, edits, rows);
     return rows;
 }
 
 Document everything(SQLite::Database& db) {
-    return {read_rows<CommandRow>(db), read_rows<LotRow>(db),     read_rows<EntryRow>(db),
-            read_rows<PlanRow>(db),    read_rows<HistoryRow>(db), read_rows<FactRow>(db)};
+    return {read_rows<CommandRow>(db), read_rows<LotRow>(db),  read_rows<EntryRow>(db),   read_rows<PlanRow>(db),
+            read_rows<HistoryRow>(db), read_rows<FactRow>(db), read_rows<DocumentRow>(db)};
 }
 
 }  // namespace samebase::store::detail

@@ -18,7 +18,9 @@ namespace samebase::store::detail {
 [[nodiscard]] std::optional<CommandRow> to_undo(SQLite::Database& db);
 
 /// The rows that take the last command back: its own in reverse, each lot as it stood before.
-[[nodiscard]] Document reverse(SQLite::Database& db, const CommandRow& command, basics::Day today);
+/// Documents become what they were, or what `documents` says.
+[[nodiscard]] Document reverse(SQLite::Database& db, const CommandRow& command, basics::Day today,
+                               const std::vector<kitchen::DocumentEdit>& documents);
 
 /// All rows.
 [[nodiscard]] Document everything(SQLite::Database& db);

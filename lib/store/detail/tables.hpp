@@ -99,6 +99,17 @@ struct Table<FactRow> {
     }
 };
 
+template <>
+struct Table<DocumentRow> {
+    static constexpr std::string_view name = "document_edit";
+    static constexpr std::string_view columns = "number, command, path, was, becomes";
+    static constexpr int width = 5;
+    template <class V, class Row>
+    static void walk(V& v, Row& r) {
+        v(r.number), v(r.command), v(r.path), v(r.was), v(r.becomes);
+    }
+};
+
 /// Packs as the file keeps them: "500000,480000".
 [[nodiscard]] std::string write_packs(const std::vector<std::int64_t>& packs);
 
