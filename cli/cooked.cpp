@@ -95,10 +95,12 @@ tl::expected<kitchen::Change, Failure> compute(const Arguments& arguments, const
     if (const auto set = set_places(arguments, at, cooked); !set) return tl::make_unexpected(set.error());
     auto swaps = read_swaps(joined(arguments.with), at.kitchen, *dish, cooked.serves);
     if (!swaps) return tl::make_unexpected(swaps.error());
-    cooked.swaps = std::move(*swaps);
+    cooked.swaps = std::move(swaps->swaps);
     if (const auto* planned = kitchen::planned(at.kitchen.plan, at.day, cooked.meal, *dish))
         cooked.swaps = kitchen::both(cooked.swaps, planned->swaps);
-    return understood(kitchen::cooked(at, cooked));
+    auto change = understood(kitchen::cooked(at, cooked));
+    if (change) change->notes.insert(change->notes.begin(), swaps->notes.begin(), swaps->notes.end());
+    return change;
 }
 
 Outcome run(const Arguments& arguments, const Context& context) {

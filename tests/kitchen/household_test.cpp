@@ -98,3 +98,16 @@ TEST_CASE("the next shopping day is today or within the week, or there is none")
     household.shopping_days = (1U << 2U) | (1U << 6U);  // Tuesday and Saturday
     CHECK(shopping_day(household, day("2026-11-29")) == day("2026-12-01"));
 }
+
+TEST_CASE("an occasion with a dish or a note comes before the standing night") {
+    kitchen::Household household;
+    household.standing_nights.push_back({std::chrono::Friday, {"pizza"}, day("2026-11-23")});
+    const auto christmas = day("2026-12-25");
+    REQUIRE(kitchen::standing_kind(household, christmas) == "pizza");
+    household.occasions.push_back({.day = christmas, .note = "", .dish = {}, .guests = 2, .guests_avoid = {}});
+    CHECK(kitchen::standing_kind(household, christmas) == "pizza");
+    household.occasions.push_back(
+        {.day = christmas, .note = "Christmas dinner", .dish = {}, .guests = 0, .guests_avoid = {}});
+    CHECK(kitchen::standing_kind(household, christmas) == std::nullopt);
+    CHECK(kitchen::standing_kind(household, christmas + basics::days{7}) == "pizza");
+}
