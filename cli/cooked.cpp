@@ -130,7 +130,7 @@ tl::expected<kitchen::Change, Failure> compute_meal(const Arguments& arguments, 
     if (const auto set = set_places(arguments, at, cooked); !set) return tl::make_unexpected(set.error());
     auto swaps = read_swaps(joined(arguments.with), at.kitchen, dish, cooked.serves);
     if (!swaps) return tl::make_unexpected(swaps.error());
-    cooked.swaps = std::move(*swaps);
+    cooked.swaps = std::move(swaps->swaps);
     auto used = read_used(joined(arguments.used), at, facts);
     if (!used) return tl::make_unexpected(used.error());
     cooked.used = std::move(*used);
@@ -139,7 +139,9 @@ tl::expected<kitchen::Change, Failure> compute_meal(const Arguments& arguments, 
         cooked.ready_meal = planned->ready_meal;
     }
     if (cooked.ready_meal) cooked.eaten = cooked.serves;
-    return understood(kitchen::cooked(at, cooked));
+    auto change = understood(kitchen::cooked(at, cooked));
+    if (change) change->notes.insert(change->notes.begin(), swaps->notes.begin(), swaps->notes.end());
+    return change;
 }
 
 /// Everything that is planned for the day and not yet in the history: lunches, then dinner.

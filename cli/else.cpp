@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "flow/cooking.hpp"
@@ -21,9 +22,75 @@ struct Arguments {
     int left = 0;
     std::string why_not;
     int take = 0;
+    bool buy = false;
     show::Manner manner;
     How how;
 };
+
+/// The one thing of an index that goes by just these words.
+std::optional<std::uint32_t> whole(catalogue::NameIndex& index, const std::string& words) {
+    index.finish();
+    const auto match = index.find(words);
+    if (!match.whole || match.found.size() != 1) return std::nullopt;
+    return match.found.front().key;
+}
+
+std::optional<catalogue::FamilyId> family_called(const catalogue::Catalogue& catalogue, const std::string& words) {
+    catalogue::NameIndex index;
+    std::uint32_t key = 0;
+    for (const auto& family : catalogue.families()) index.add(key++, 0, family.name);
+    const auto found = whole(index, words);
+    return found ? std::optional(catalogue::FamilyId{*found}) : std::nullopt;
+}
+
+/// Raw meat and fish that have the word in their name: for "chicken" the pieces, the mince and the whole bird.
+std::vector<catalogue::Of> meat_called(const catalogue::Catalogue& catalogue, const std::string& word) {
+    std::vector<catalogue::Of> list;
+    const auto offal = catalogue.family("offal");
+    for (const char* kind : {"meat", "seafood"}) {
+        const auto family = catalogue.family(kind);
+        if (!family) continue;
+        for (const auto id : catalogue.members(*family)) {
+            const auto& thing = catalogue[id];
+            if (thing.kind != catalogue::Kind::raw || (offal && catalogue.belongs(id, *offal))) continue;
+            const std::string name = " " + thing.name + " ";
+            if (name.find(" " + word + " ") != std::string::npos) list.emplace_back(id);
+        }
+    }
+    return list;
+}
+
+std::string kind_called(const cookbook::Cookbook& cookbook, const std::string& words) {
+    std::vector<std::string> kinds;
+    for (const auto& dish : cookbook.dishes()) {
+        if (dish.dinner) kinds.insert(kinds.end(), dish.kinds.begin(), dish.kinds.end());
+    }
+    std::sort(kinds.begin(), kinds.end());
+    kinds.erase(std::unique(kinds.begin(), kinds.end()), kinds.end());
+    catalogue::NameIndex index;
+    for (std::uint32_t key = 0; key < kinds.size(); ++key) index.add(key, 0, kinds[key]);
+    const auto found = whole(index, words);
+    return found ? kinds[*found] : "";
+}
+
+/// A cook's general word: a family (pasta), all that goes by it (chicken), a kind of dish (soup). False: it is none.
+bool take_general_word(const kitchen::Kitchen& kitchen, const std::string& words, ask::ElseQuestion& question) {
+    const auto& things = kitchen.catalogue().ingredients();
+    if (std::any_of(things.begin(), things.end(), [&](const auto& thing) { return thing.name == words; })) return false;
+    if (const auto family = family_called(kitchen.catalogue(), words)) {
+        question.using_ = *family;
+        return true;
+    }
+    auto meat = meat_called(kitchen.catalogue(), words);
+    if (meat.size() > 1) {
+        question.using_ = meat.front();
+        question.also.assign(meat.begin() + 1, meat.end());
+        question.word = words;
+        return true;
+    }
+    question.kind = kind_called(kitchen.cookbook(), words);
+    return !question.kind.empty();
+}
 
 tl::expected<ask::ElseQuestion, Failure> question(const Arguments& arguments, const kitchen::Kitchen& kitchen,
                                                   basics::Day today) {
@@ -34,7 +101,8 @@ tl::expected<ask::ElseQuestion, Failure> question(const Arguments& arguments, co
         if (!day) return tl::make_unexpected(day.error());
         question.day = *day;
     }
-    if (arguments.what.empty()) return question;
+    question.from_stock = !arguments.buy && arguments.why_not.empty();
+    if (arguments.what.empty() || take_general_word(kitchen, joined(arguments.what), question)) return question;
     const auto what = meant(kitchen, joined(arguments.what));
     if (!what) return tl::make_unexpected(what.error());
     if (const auto* ingredient = std::get_if<catalogue::IngredientId>(&*what)) question.using_ = *ingredient;
@@ -103,8 +171,8 @@ Outcome run(const Arguments& arguments, const Context& context) {
 }  // namespace
 
 void add_else(CLI::App& app, Chosen& chosen) {
-    auto* command =
-        app.add_subcommand("else", "what else can I make from this mince? (an ingredient, a family, a dish or a lot)");
+    auto* command = app.add_subcommand(
+        "else", "what else can I make from this mince? (an ingredient, a family, a kind of dish, a dish or a lot)");
     auto arguments = std::make_shared<Arguments>();
     command->add_option("what", arguments->what, "what to use; nothing: the main ingredient of what is planned");
     command->add_option("--day", arguments->day, "the day of the dinner (else today)");
@@ -114,6 +182,7 @@ void add_else(CLI::App& app, Chosen& chosen) {
     command->add_option("--why-not", arguments->why_not, "what rules a dish out, or holds it down")->type_name("DISH");
     command->add_option("--take", arguments->take, "plan the dish of that number in the list")
         ->check(CLI::Range(1, 1000));
+    command->add_flag("--buy", arguments->buy, "also what needs a trip to the shop before its day");
     add_dry_run(*command, arguments->how);
     add_yes(*command, arguments->how);
     command->add_flag("--why", arguments->manner.why, "every line of every sum");

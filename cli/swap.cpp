@@ -32,7 +32,9 @@ tl::expected<cookbook::DishId, Failure> night_or_dish(const kitchen::Kitchen& ki
     return night ? tl::expected<cookbook::DishId, Failure>(*night) : dish_meant(kitchen, words);
 }
 
-tl::expected<ask::SwapQuestion, Failure> question(const Arguments& arguments, const kitchen::At& at) {
+/// Notes are added to what the cook has to know.
+tl::expected<ask::SwapQuestion, Failure> question(const Arguments& arguments, const kitchen::At& at,
+                                                  std::vector<std::string>& notes) {
     ask::SwapQuestion question;
     const auto day = day_meant(arguments.day, at.day, "swap");
     if (!day) return tl::make_unexpected(day.error());
@@ -55,17 +57,20 @@ tl::expected<ask::SwapQuestion, Failure> question(const Arguments& arguments, co
     const auto written = std::int64_t{1000} * at.kitchen.cookbook()[*dish].serves;
     auto swaps = read_swaps(joined(arguments.with), at.kitchen, *dish, cooked > 0 ? cooked : written);
     if (!swaps) return tl::make_unexpected(swaps.error());
-    question.row.swaps = std::move(*swaps);
+    question.row.swaps = std::move(swaps->swaps);
+    notes = std::move(swaps->notes);
     return question;
 }
 
 Outcome run(const Arguments& arguments, const Context& context) {
     const auto compute = [&](const kitchen::At& at, const store::State&) -> tl::expected<kitchen::Change, Failure> {
-        const auto asked = question(arguments, at);
+        std::vector<std::string> notes;
+        const auto asked = question(arguments, at, notes);
         if (!asked) return tl::make_unexpected(asked.error());
         auto answer = ask::ask_swap(at, *asked);
         if (!answer) return failure(not_understood, answer.error());
         answer->change.notes = show::lines(*answer, at.kitchen, at.day);
+        answer->change.notes.insert(answer->change.notes.begin(), notes.begin(), notes.end());
         return std::move(answer->change);
     };
     const auto agree = [](const kitchen::Kitchen&, const kitchen::Change& change) -> std::optional<std::string> {

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "amounts.hpp"
+#include "basics/exact.hpp"
 #include "flow/cooking.hpp"
 #include "meaning.hpp"
 
@@ -21,7 +22,7 @@ class Reader {
     Reader(const kitchen::Kitchen& kitchen, cookbook::DishId dish, std::int64_t serves)
         : kitchen_(kitchen), dish_(kitchen.cookbook()[dish]), serves_(serves) {}
 
-    tl::expected<kitchen::LineSwap, Failure> read(const std::string& text) const {
+    tl::expected<kitchen::LineSwap, Failure> read(const std::string& text, std::vector<std::string>& notes) const {
         const auto at = text.rfind(" for ");
         if (at == std::string::npos) return not_so(text, "'X for Y', as in 'pork mince for beef mince'");
         std::vector<catalogue::IngredientId> lines;
@@ -42,7 +43,7 @@ class Reader {
             if (quantity->rough || quantity->packs) return not_so(text, "an amount such as 300 g, or none");
             swap.use.emplace_back(thing->ingredient, quantity->amount ? quantity->amount->value() : -1);
         }
-        fill_in(swap);
+        fill_in(swap, notes);
         return swap;
     }
 
@@ -59,26 +60,59 @@ class Reader {
     }
 
     /// The amounts that were not said.
-    void fill_in(kitchen::LineSwap& swap) const {
-        const auto usual = flow::swap_of(kitchen_.catalogue(), dish_, swap.of, ratios(swap), serves_);
+    void fill_in(kitchen::LineSwap& swap, std::vector<std::string>& notes) const {
+        const bool all_said =
+            std::all_of(swap.use.begin(), swap.use.end(), [](const auto& use) { return use.second >= 0; });
+        if (all_said) return;
+        const auto usual = flow::swap_of(kitchen_.catalogue(), dish_, swap.of, ratios(swap, notes), serves_);
         for (std::size_t i = 0; i < swap.use.size(); ++i) {
             if (swap.use[i].second < 0) swap.use[i].second = usual.use[i].second;
         }
     }
 
-    /// Of the best known stand-in of just these parts, else weight for weight.
-    [[nodiscard]] std::vector<std::pair<catalogue::IngredientId, graph::Ppm>> ratios(
-        const kitchen::LineSwap& swap) const {
-        const auto line = std::find_if(dish_.ingredients.begin(), dish_.ingredients.end(),
-                                       [&](const auto& l) { return l.ingredient == swap.of; });
-        for (const auto& way : kitchen_.graph().stand_ins({line->ingredient, line->role}, 0, {})) {
-            const bool same = std::equal(way.use.begin(), way.use.end(), swap.use.begin(), swap.use.end(),
-                                         [](const auto& a, const auto& b) { return a.first == b.first; });
-            if (same) return way.use;
+    using Ratios = std::vector<std::pair<catalogue::IngredientId, graph::Ppm>>;
+
+    /// In the order in which the parts were said.
+    [[nodiscard]] Ratios ratios(const kitchen::LineSwap& swap, std::vector<std::string>& notes) const {
+        std::vector<catalogue::IngredientId> parts;
+        for (const auto& [use, amount] : swap.use) parts.push_back(use);
+        if (const auto known = known_ratios(swap.of, parts)) return *known;
+        const auto share = graph::one / static_cast<graph::Ppm>(parts.size());
+        Ratios result;
+        for (std::size_t i = 0; i < parts.size(); ++i) {
+            const auto known = parts.size() == 1 ? std::nullopt : known_ratios(swap.of, {parts[i]});
+            const auto ratio = known ? known->front().second : graph::one;
+            if (!known && swap.use[i].second < 0) {
+                notes.push_back(fmt::format("how much {} does the work of {} is not known: weight for weight",
+                                            kitchen_.catalogue()[parts[i]].name, kitchen_.catalogue()[swap.of].name));
+            }
+            result.emplace_back(parts[i], basics::fits(basics::scale(ratio, share, graph::one)));
         }
-        std::vector<std::pair<catalogue::IngredientId, graph::Ppm>> alike;
-        for (const auto& [use, amount] : swap.use) alike.emplace_back(use, graph::one);
-        return alike;
+        return result;
+    }
+
+    /// Of the best stand-in of just these parts for the first line of it that must be there, whatever its fit.
+    [[nodiscard]] std::optional<Ratios> known_ratios(catalogue::IngredientId of,
+                                                     std::vector<catalogue::IngredientId> parts) const {
+        const cookbook::DishIngredient* line = nullptr;
+        for (const auto& one : dish_.ingredients) {
+            if (one.ingredient == of && (line == nullptr || (line->optional && !one.optional))) line = &one;
+        }
+        const auto as_said = parts;
+        std::sort(parts.begin(), parts.end());
+        for (const auto& way : kitchen_.graph().stand_ins({line->ingredient, line->role}, 0, {})) {
+            std::vector<catalogue::IngredientId> used;
+            for (const auto& [use, ratio] : way.use) used.push_back(use);
+            std::sort(used.begin(), used.end());
+            if (used != parts) continue;
+            Ratios result;
+            for (const auto part : as_said) {
+                result.push_back(
+                    *std::find_if(way.use.begin(), way.use.end(), [&](const auto& use) { return use.first == part; }));
+            }
+            return result;
+        }
+        return std::nullopt;
     }
 
     const kitchen::Kitchen& kitchen_;
@@ -88,19 +122,19 @@ class Reader {
 
 }  // namespace
 
-tl::expected<std::vector<kitchen::LineSwap>, Failure> read_swaps(const std::string& text,
-                                                                 const kitchen::Kitchen& kitchen, cookbook::DishId dish,
-                                                                 std::int64_t serves) {
-    std::vector<kitchen::LineSwap> swaps;
+tl::expected<ReadSwaps, Failure> read_swaps(const std::string& text, const kitchen::Kitchen& kitchen,
+                                            cookbook::DishId dish, std::int64_t serves) {
+    ReadSwaps result;
     const Reader reader(kitchen, dish, serves);
     for (const std::string& one : split_at_commas(text)) {
-        auto swap = reader.read(one);
+        auto swap = reader.read(one, result.notes);
         if (!swap) return tl::make_unexpected(swap.error());
-        const bool twice = std::any_of(swaps.begin(), swaps.end(), [&](const auto& s) { return s.of == swap->of; });
+        const bool twice =
+            std::any_of(result.swaps.begin(), result.swaps.end(), [&](const auto& s) { return s.of == swap->of; });
         if (twice) return not_so(one, fmt::format("'{}' once", kitchen.catalogue()[swap->of].name));
-        swaps.push_back(std::move(*swap));
+        result.swaps.push_back(std::move(*swap));
     }
-    return swaps;
+    return result;
 }
 
 void add_with(CLI::App& command, std::vector<std::string>& with) {

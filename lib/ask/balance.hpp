@@ -15,6 +15,14 @@ namespace samebase::ask {
 
 using flow::Mend;
 
+/// Meat or fish of which more is bought than is eaten fresh: the balance counts on the freezer for it.
+struct ToFreeze {
+    basics::Day day;  ///< of the purchase
+    catalogue::IngredientId ingredient;
+    measure::Amount amount;
+    std::optional<basics::Day> eaten_on;  ///< the first meal that eats of it; nothing: none in the span
+};
+
 struct BalanceAnswer {
     basics::Span span;
     flow::Totals totals;                     ///< from today to the end of the span
@@ -22,6 +30,7 @@ struct BalanceAnswer {
     std::vector<flow::Finding> findings;     ///< in the order in which a cook must act
     std::vector<std::optional<Mend>> mends;  ///< by finding; nothing where none was found, or none was looked for
     std::size_t mended = 0;                  ///< for so many findings, the first, mends were looked for
+    std::vector<ToFreeze> to_freeze;         ///< in the order of (day, ingredient)
 };
 
 /// Stock is read as of today, so that the span ends on or after it; days of it before today are left out. Problem: the

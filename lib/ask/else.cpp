@@ -8,6 +8,7 @@
 #include <set>
 
 #include "ask/detail/candidate.hpp"
+#include "ask/detail/honest_name.hpp"
 #include "ask/detail/there.hpp"
 #include "ask/detail/worth.hpp"
 #include "basics/exact.hpp"
@@ -40,31 +41,44 @@ std::optional<IngredientId> main_ingredient(const kitchen::Kitchen& kitchen, coo
     return best == nullptr ? std::nullopt : std::optional(best->ingredient);
 }
 
-basics::Result<catalogue::Of> what_is_used(const kitchen::Kitchen& kitchen, const ElseQuestion& question,
-                                           std::optional<cookbook::DishId> reference) {
-    if (question.using_) return *question.using_;
+/// What a question is about: things to use, or else a kind of dish.
+struct Subject {
+    std::vector<catalogue::Of> used;
+    std::string kind;
+};
+
+basics::Result<Subject> subject_of(const kitchen::Kitchen& kitchen, const ElseQuestion& question,
+                                   std::optional<cookbook::DishId> reference) {
+    if (!question.kind.empty()) return Subject{{}, question.kind};
+    if (question.using_) {
+        Subject subject{{*question.using_}, {}};
+        subject.used.insert(subject.used.end(), question.also.begin(), question.also.end());
+        return subject;
+    }
     if (question.lot) {
         const stock::Lot* lot = kitchen.lot(*question.lot);
         if (lot == nullptr)
             return basics::problem(fmt::format("lot {}", *question.lot), "there is no such lot",
                                    "the number of a lot in stock");
-        return catalogue::Of{lot->ingredient};
+        return Subject{{lot->ingredient}, {}};
     }
     const auto main = reference ? main_ingredient(kitchen, *reference) : std::nullopt;
-    if (main) return catalogue::Of{*main};
+    if (main) return Subject{{*main}, {}};
+    if (auto kind = kitchen::standing_kind(kitchen.household, question.day)) return Subject{{}, std::move(*kind)};
     return basics::problem("else", fmt::format("nothing is planned for {}", basics::short_day(question.day)),
                            "what to use: an ingredient, a family, a lot or a dish");
 }
 
 /// Everything that the candidates of one question share, with what owns it.
 struct Prepared {
-    Prepared(const kitchen::Kitchen& kitchen, basics::Day today, const ElseQuestion& question, catalogue::Of used)
+    Prepared(const kitchen::Kitchen& kitchen, basics::Day today, const ElseQuestion& question, Subject subject)
         : balancer(kitchen, {today, std::max(flow::horizon(kitchen, today), question.day)}, flow::Effort::quick),
           before(balancer.balance(balancer.planned())) {
         setting.kitchen = &kitchen;
         setting.today = today;
         setting.question = question;
-        setting.using_ = used;
+        setting.using_ = std::move(subject.used);
+        setting.kind = std::move(subject.kind);
         setting.eaters = kitchen::eaters(kitchen, question.day, kitchen::Meal::dinner);
         setting.guests_avoid = kitchen::guests_avoid(kitchen, question.day);
         setting.holds = flow::held_allergens(kitchen);
@@ -108,14 +122,14 @@ basics::Result<std::unique_ptr<Prepared>> prepare(const kitchen::Kitchen& kitche
     const auto reference = question.instead_of ? question.instead_of
                            : planned           ? std::optional(planned->dish)
                                                : std::nullopt;
-    const auto used = what_is_used(kitchen, question, reference);
-    if (!used) return tl::make_unexpected(used.error());
+    auto subject = subject_of(kitchen, question, reference);
+    if (!subject) return tl::make_unexpected(subject.error());
     if (!question.serves && kitchen::serves_wanted(kitchen, question.day, kitchen::Meal::dinner) == 0) {
         return basics::problem("--serves",
                                fmt::format("nobody is home for dinner on {}", basics::short_day(question.day)),
                                "how many serves to cook");
     }
-    return std::make_unique<Prepared>(kitchen, today, question, *used);
+    return std::make_unique<Prepared>(kitchen, today, question, std::move(*subject));
 }
 
 /// The plan with that dinner replaced.
@@ -148,7 +162,8 @@ class Ranker {
         result.same_base =
             prepared_.setting.question.instead_of
                 ? dish.base == kitchen_.cookbook()[*prepared_.setting.question.instead_of].base && dish.base
-                : detail::starts_from(kitchen_, dish, prepared_.setting.using_);
+                : std::any_of(prepared_.setting.using_.begin(), prepared_.setting.using_.end(),
+                              [&](const auto& of) { return detail::starts_from(kitchen_, dish, of); });
         if (reference_) {
             const auto& profiles = kitchen_.knowledge->profiles;
             result.likeness = graph::likeness(profiles[reference_->index()], profiles[id.index()], kitchen_.graph());
@@ -157,6 +172,8 @@ class Ranker {
             prepared_.before, with_dinner(prepared_, candidate.cooking), candidate.bought_at_once, &memory_);
         detail::weigh(prepared_.setting, after, candidate, result);
         detail::describe(prepared_.setting, after, candidate, result);
+        result.needs_trip = !candidate.bought_at_once.empty();
+        result.label = detail::honest_name(kitchen_, id, candidate.stand_ins);
         result.stand_ins = std::move(candidate.stand_ins);
         result.scaled = std::move(candidate.scaled);
         result.cooking = std::move(candidate.cooking);
@@ -183,8 +200,20 @@ class Ranker {
 std::optional<Candidate> ready_meal(const Prepared& prepared, cookbook::DishId id) {
     if (!detail::has_ready_meal(*prepared.setting.kitchen, id)) return std::nullopt;
     Candidate candidate = detail::warmed(prepared.setting, id);
-    if (!candidate.ruled_out.empty()) return std::nullopt;
+    if (!candidate.ruled_out.empty() || !candidate.vetoed.empty()) return std::nullopt;
     return candidate;
+}
+
+/// Leaves out what needs a trip, unless everything does.
+void keep_to_stock(ElseAnswer& answer) {
+    const auto needs_trip = [](const Alternative& a) { return a.needs_trip; };
+    auto& all = answer.alternatives;
+    answer.with_trip = static_cast<std::size_t>(std::count_if(all.begin(), all.end(), needs_trip));
+    if (answer.with_trip == all.size()) {
+        answer.with_trip = 0;
+    } else {
+        std::erase_if(all, needs_trip);
+    }
 }
 
 std::optional<cookbook::DishId> reference_of(const Prepared& prepared) {
@@ -196,7 +225,8 @@ ElseAnswer answered(const Prepared& prepared) {
     const kitchen::Kitchen& kitchen = *prepared.setting.kitchen;
     ElseAnswer answer;
     answer.question = prepared.setting.question;
-    answer.using_ = prepared.setting.using_;
+    answer.used = prepared.setting.using_;
+    answer.question.kind = prepared.setting.kind;
     answer.horizon = prepared.before.span.last;
     answer.serves_thousandths = answer.question.serves
                                     ? std::int64_t{1000} * *answer.question.serves
@@ -209,12 +239,13 @@ ElseAnswer answered(const Prepared& prepared) {
         const bool is_planned = answer.planned == id && !prepared.planned->ready_meal;
         if (!is_planned) {
             Candidate candidate = detail::candidate(prepared.setting, id);
-            if (!candidate.ruled_out.empty()) continue;
+            if (!candidate.ruled_out.empty() || !candidate.vetoed.empty()) continue;
             answer.alternatives.push_back(ranker.judged(id, std::move(candidate)));
         }
         if (auto ready = ready_meal(prepared, id)) answer.alternatives.push_back(ranker.judged(id, std::move(*ready)));
     }
     std::sort(answer.alternatives.begin(), answer.alternatives.end(), Ranker::before);
+    if (answer.question.from_stock) keep_to_stock(answer);
     return answer;
 }
 
@@ -239,6 +270,7 @@ basics::Result<WhyNot> why_not(const kitchen::Kitchen& kitchen, basics::Day toda
         result.reasons.emplace_back("it is what is planned already");
     const Candidate candidate = detail::candidate((*prepared)->setting, dish);
     result.reasons.insert(result.reasons.end(), candidate.ruled_out.begin(), candidate.ruled_out.end());
+    result.reasons.insert(result.reasons.end(), candidate.vetoed.begin(), candidate.vetoed.end());
     if (!result.reasons.empty()) return result;
     const ElseAnswer answer = answered(**prepared);
     const auto found = std::find_if(answer.alternatives.begin(), answer.alternatives.end(),

@@ -24,6 +24,10 @@ struct ElseQuestion {
     std::optional<cookbook::DishId> instead_of;  ///< a dish that was named
     std::optional<int> serves;                   ///< nothing: as many as are home
     int left = 0;                                ///< extra serves on purpose
+    std::vector<catalogue::Of> also{};           ///< what a general word means beside `using_`: any of them will do
+    std::string word{};                          ///< the general word
+    std::string kind{};                          ///< a kind of dish, where nothing is said that it must use: "soup"
+    bool from_stock = false;  ///< only what needs no trip before the next one; all, where that would be none
 };
 
 enum class Line : std::uint8_t { waste_avoided, to_buy, kept, unmet, stand_ins, had_lately, liking, effort };
@@ -52,7 +56,9 @@ struct Leaving {
 
 struct Alternative {
     cookbook::DishId dish;
+    std::string label;  ///< the dish's name, without what a stand-in takes from it: see honest_name()
     bool ready_meal = false;
+    bool needs_trip = false;  ///< something has to be bought for it, and no shopping day comes before
     bool same_base = false;
     graph::Ppm likeness = 0;  ///< to the dish that it would replace; 0 where there is none
     basics::Money worth;      ///< the sum of `because`, exactly
@@ -60,6 +66,7 @@ struct Alternative {
     std::vector<LotUse> uses;
     std::vector<StandInUse> stand_ins;
     std::vector<Scaled> scaled;  ///< of what there is not enough of, or what nothing planned eats in time
+    /// All that is to be bought for this dinner, whether or not the plan would buy it later anyway.
     std::vector<Purchase> to_buy;
     /// What it wants more of than there is or can be bought by then, as of a leftover: fewer eat it, or more is made.
     std::vector<std::pair<catalogue::IngredientId, measure::Amount>> lacks;
@@ -70,14 +77,16 @@ struct Alternative {
 
 struct ElseAnswer {
     ElseQuestion question;
-    catalogue::Of using_;
+    std::vector<catalogue::Of> used;  ///< any of these; none: dishes of question.kind
     std::int64_t serves_thousandths = 0;
     basics::Day horizon;
     std::optional<cookbook::DishId> planned;  ///< for that dinner
     std::vector<Alternative> alternatives;    ///< best first
+    std::size_t with_trip = 0;                ///< so many more need a trip, and were left out
 };
 
-/// Ranks every dinner that can be made from it. Problems: nothing to use can be told, the dish has no main ingredient,
+/// Ranks every dinner that can be made from it; with nothing planned or named, the dishes of the standing night's kind.
+/// Problems: nothing to use can be told, the dish has no main ingredient,
 /// the day lies before today, nobody is home and no serves are given. Costs one balance and a part of one for each
 /// dish.
 [[nodiscard]] basics::Result<ElseAnswer> ask_else(const kitchen::Kitchen& kitchen, basics::Day today,

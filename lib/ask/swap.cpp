@@ -38,6 +38,39 @@ basics::Result<kitchen::Change> change_of(const kitchen::At& at, const SwapQuest
     return kitchen::set_meal(at, row);
 }
 
+/// "gluten-free sausages in place of beef sausages, for everyone: someone at the table avoids what they hold".
+std::string for_everyone(const kitchen::Kitchen& kitchen, const flow::LineSwap& swap) {
+    std::vector<std::string> names;
+    for (const auto& [id, amount] : swap.use) names.push_back(kitchen.catalogue()[id].name);
+    return fmt::format("{} in place of {}, for everyone: someone at the table avoids what is in it.",
+                       fmt::join(names, " and "), kitchen.catalogue()[swap.of].name);
+}
+
+/// Refuses what someone there must not have and nothing helps. What must be replaced for all is planned so. Returns
+/// what those at the table must know.
+basics::Result<std::vector<std::string>> set_the_table(const kitchen::At& at, kitchen::Change& change) {
+    kitchen::Kitchen changed = at.kitchen;
+    kitchen::apply(changed, change);
+    std::vector<std::string> cautions;
+    for (kitchen::PlanEdit& edit : change.plan) {
+        if (!edit.adds) continue;
+        const std::string when = basics::short_day(edit.row.day);
+        const auto tell = [&](const std::string& caution) { cautions.push_back(fmt::format("{}: {}", when, caution)); };
+        detail::AtTable table = detail::at_table(changed, edit.row);
+        if (!table.refused.empty()) {
+            return basics::problem(fmt::format("{} on {}", at.kitchen.cookbook()[edit.row.dish].name, when),
+                                   table.refused.front(), "a dish that everyone at the table may have");
+        }
+        if (!table.swaps.empty()) {
+            for (const flow::LineSwap& swap : table.swaps) tell(for_everyone(at.kitchen, swap));
+            edit.row.swaps = kitchen::both(table.swaps, edit.row.swaps);
+            table = detail::at_table(changed, edit.row);
+        }
+        for (const std::string& caution : table.cautions) tell(caution);
+    }
+    return cautions;
+}
+
 /// What is in the first and not in the second.
 template <class Thing, class Same>
 std::vector<Thing> without(const std::vector<Thing>& first, const std::vector<Thing>& second, const Same& same) {
@@ -60,20 +93,12 @@ bool same_move(const flow::ThawMove& a, const flow::ThawMove& b) {
 basics::Result<SwapAnswer> ask_swap(const kitchen::At& at, const SwapQuestion& question) {
     auto change = change_of(at, question);
     if (!change) return tl::make_unexpected(change.error());
+    auto cautions = set_the_table(at, *change);
+    if (!cautions) return tl::make_unexpected(cautions.error());
+    SwapAnswer answer;
+    answer.cautions = std::move(*cautions);
     kitchen::Kitchen changed = at.kitchen;
     kitchen::apply(changed, *change);
-    SwapAnswer answer;
-    for (const kitchen::PlanEdit& edit : change->plan) {
-        if (!edit.adds) continue;
-        const detail::AtTable table = detail::at_table(changed, edit.row);
-        if (!table.refused.empty()) {
-            return basics::problem(
-                fmt::format("{} on {}", at.kitchen.cookbook()[edit.row.dish].name, basics::short_day(edit.row.day)),
-                table.refused.front(), "a dish that everyone at the table may have");
-        }
-        for (const std::string& caution : table.cautions)
-            answer.cautions.push_back(fmt::format("{}: {}", basics::short_day(edit.row.day), caution));
-    }
     const auto last =
         std::max({flow::horizon(at.kitchen, at.day), question.row.day, question.other.value_or(question.row.day)});
     const flow::Balancer balancer(at.kitchen, {at.day, last});

@@ -66,6 +66,7 @@ struct Offer {
     std::vector<Slot> slots{};  ///< in order
     int keeps_days = -1;  ///< after the day of shopping; below 0: longer than any balance (it can be frozen, or is dry)
     int opened_days = -1;
+    bool frozen = false;  ///< raw meat and fish: what is not eaten at once is frozen on the day that it is bought
 
     friend bool operator==(const Offer&, const Offer&) = default;
 };

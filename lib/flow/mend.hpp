@@ -12,8 +12,9 @@
 
 namespace samebase::flow {
 
-/// One thing to do. Every mend has been tried: with it the finding is gone, of no ingredient more goes unmet than
-/// before, and where the finding was about waste, less is spent and tossed together.
+/// One thing to do. Every mend has been tried, as it is told: with it the finding is gone, or of what goes to the bin
+/// at least half is kept; of no ingredient more goes unmet than before; and it costs no more than it saves, but for a
+/// stand-in that costs a little, and a purchase, whose price is told.
 struct Mend {
     enum class Kind : std::uint8_t {
         discard,        ///< what is past its use-by goes to the bin
@@ -35,9 +36,15 @@ struct Mend {
     std::vector<std::pair<catalogue::IngredientId, measure::Amount>> use;  ///< stand_in: by what
     double fit = 0;                                                        ///< stand_in
     int packs = 0;                                                         ///< buy
-    std::optional<measure::Amount> amount;  ///< freeze, where it is not all of the lot; buy: of all packs
+    std::optional<measure::Amount> amount;  ///< freeze, where it is not all of a loose lot; buy: of all packs
+    std::int64_t lot_packs = 0;             ///< freeze: so many packs, where it is not all of a lot of packs
     basics::Money price;                    ///< buy
-    kitchen::Change change;                 ///< what it does to the kitchen
+    basics::Money
+        net;  ///< what it costs in all, below nothing where it saves: bin, purchases, what is unmet, stock kept
+    std::optional<cookbook::DishId> displaces;  ///< the planned dish that is not cooked then
+    std::vector<std::pair<catalogue::IngredientId, basics::Money>>
+        then_tossed;         ///< what more goes to the bin with it, dearest first
+    kitchen::Change change;  ///< what it does to the kitchen
 };
 
 }  // namespace samebase::flow

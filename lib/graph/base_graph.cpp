@@ -75,7 +75,10 @@ Row search(const Graph& graph, std::uint32_t from, std::int32_t limit) {
 }  // namespace
 
 Cost cost_of(double fit) {
-    return std::max<Cost>(1, std::llround(-std::log(fit) * millionths));
+    constexpr Cost dearest = BaseGraph::no_path - 1;
+    // The logarithm of nothing is no number that could be rounded: every path is good enough then.
+    if (!(fit > 0)) return dearest;
+    return std::clamp<Cost>(std::llround(-std::log(fit) * millionths), 1, dearest);
 }
 
 double fit_of(Cost cost) {

@@ -43,6 +43,9 @@ std::optional<stock::PlaceId> place_of(const Household& household, std::initiali
 }
 
 std::optional<std::string> standing_kind(const Household& household, basics::Day day) {
+    const bool occasion = std::any_of(household.occasions.begin(), household.occasions.end(),
+                                      [&](const Occasion& o) { return o.day == day && (o.dish || !o.note.empty()); });
+    if (occasion) return std::nullopt;
     for (const StandingNight& night : household.standing_nights) {
         if (night.weekday != std::chrono::weekday{day} || night.kinds.empty()) continue;
         return night.kinds[in_turn(night.from, day, night.kinds.size())];

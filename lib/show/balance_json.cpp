@@ -20,8 +20,23 @@ Json finding_json(const flow::Finding& finding, const std::optional<ask::Mend>& 
                   basics::Day today) {
     const auto& thing = kitchen.catalogue()[finding.ingredient];
     Json mended = nullptr;
-    if (mend)
-        mended = {{"text", words(*mend, kitchen, today)}, {"command", command(*mend, kitchen)}, {"checked", true}};
+    if (mend) {
+        Json tossed = Json::array();
+        for (const auto& [id, price] : mend->then_tossed)
+            tossed.push_back({{"ingredient", kitchen.catalogue()[id].id}, {"price", json_money(price, kitchen)}});
+        Json use = Json::array();
+        for (const auto& [id, amount] : mend->use) {
+            const auto& used = kitchen.catalogue()[id];
+            use.push_back({{"ingredient", used.id}, {"amount", json_amount(amount, used)}});
+        }
+        mended = {{"text", words(*mend, kitchen, today)},
+                  {"command", command(*mend, kitchen)},
+                  {"net", json_money(mend->net, kitchen)},
+                  {"displaces", mend->displaces ? Json(kitchen.cookbook()[*mend->displaces].id) : Json(nullptr)},
+                  {"then_tossed", std::move(tossed)},
+                  {"use", std::move(use)},
+                  {"checked", true}};
+    }
     return {{"kind", flow::name(finding.kind)},
             {"day", basics::iso(finding.day)},
             {"ingredient", thing.id},
@@ -43,6 +58,14 @@ Json json(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen, bas
     Json findings = Json::array();
     for (std::size_t i = 0; i < answer.findings.size(); ++i)
         findings.push_back(finding_json(answer.findings[i], answer.mends[i], kitchen, today));
+    Json to_freeze = Json::array();
+    for (const ask::ToFreeze& one : answer.to_freeze) {
+        const auto& thing = kitchen.catalogue()[one.ingredient];
+        to_freeze.push_back({{"day", basics::iso(one.day)},
+                             {"ingredient", thing.id},
+                             {"amount", json_amount(one.amount, thing)},
+                             {"eaten_on", json_day(one.eaten_on)}});
+    }
     return {{"from", basics::iso(answer.span.first)},
             {"to", basics::iso(answer.span.last)},
             {"balanced", answer.findings.empty()},
@@ -50,6 +73,7 @@ Json json(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen, bas
             {"for_the_bin", json_money(answer.totals.tossed, kitchen)},
             {"unmet", json_money(answer.totals.unmet, kitchen)},
             {"kept", json_money(answer.totals.kept, kitchen)},
+            {"to_freeze", std::move(to_freeze)},
             {"ledger", std::move(ledger)},
             {"findings", std::move(findings)}};
 }

@@ -193,7 +193,8 @@ std::string command(const ask::Mend& mend, const kitchen::Kitchen& kitchen) {
         case MendKind::move: {
             const stock::Lot* lot = kitchen.lot(mend.lot);
             const std::string some =
-                mend.amount && lot != nullptr
+                mend.lot_packs > 0 ? fmt::format("{} pack{} of ", mend.lot_packs, mend.lot_packs == 1 ? "" : "s")
+                : mend.amount && lot != nullptr
                     ? fmt::format("{} of ", amount(*mend.amount, kitchen.catalogue()[lot->ingredient]))
                     : "";
             return fmt::format("samebase moved {}lot {} --to {}", some, mend.lot,
@@ -205,8 +206,29 @@ std::string command(const ask::Mend& mend, const kitchen::Kitchen& kitchen) {
     return fmt::format("samebase got {}", shell(named(*mend.amount, *mend.of, kitchen)));
 }
 
+namespace {
+
+/// ", saves $3.20 in all; then for the bin: lettuce ($1.20)": what it costs, and what it sends to the bin.
+std::string cost_words(const ask::Mend& mend, const kitchen::Kitchen& kitchen) {
+    constexpr std::size_t most_named = 3;
+    const std::string& currency = kitchen.household.currency;
+    std::string text;
+    if (mend.net.minor < 0) text = fmt::format(", saves {} in all", money(-mend.net, currency));
+    if (mend.net.minor > 0) text = fmt::format(", costs {} in all", money(mend.net, currency));
+    std::vector<std::string> tossed;
+    for (const auto& [id, price] : mend.then_tossed) {
+        if (tossed.size() == most_named) break;
+        tossed.push_back(fmt::format("{} ({})", kitchen.catalogue()[id].name, money(price, currency)));
+    }
+    if (!tossed.empty()) text += "; then for the bin: " + listed(tossed);
+    return text;
+}
+
+}  // namespace
+
 std::string words(const ask::Mend& mend, const kitchen::Kitchen& kitchen, basics::Day today) {
     using MendKind = ask::Mend::Kind;
+    const std::string cost = cost_words(mend, kitchen);
     const std::string how = command(mend, kitchen);
     const auto name_of = [&](catalogue::IngredientId id) { return kitchen.catalogue()[id].name; };
     switch (mend.kind) {
@@ -215,14 +237,19 @@ std::string words(const ask::Mend& mend, const kitchen::Kitchen& kitchen, basics
         case MendKind::stand_in: {
             std::vector<std::string> used;
             for (const auto& [id, amount] : mend.use) used.push_back(named(amount, id, kitchen));
-            return fmt::format("use {} in its place (fit {:.2f}): {}", listed(used), mend.fit, how);
+            return fmt::format("use {} in its place (fit {:.2f}){}: {}", listed(used), mend.fit, cost, how);
         }
         case MendKind::exchange_days:
-            return fmt::format("let {} and {} change places: {}", day(mend.day, today), day(*mend.other, today), how);
-        case MendKind::other_dish:
-            return fmt::format("cook {} {}: {}", kitchen.cookbook()[*mend.dish].name, on_day(mend.day, today), how);
+            return fmt::format("let {} and {} change places{}: {}", day(mend.day, today), day(*mend.other, today), cost,
+                               how);
+        case MendKind::other_dish: {
+            const std::string instead =
+                mend.displaces ? " in place of " + kitchen.cookbook()[*mend.displaces].name : "";
+            return fmt::format("cook {} {}{}{}: {}", kitchen.cookbook()[*mend.dish].name, on_day(mend.day, today),
+                               instead, cost, how);
+        }
         case MendKind::freeze:
-            return fmt::format("freeze it today: {}", how);
+            return fmt::format("freeze it today{}: {}", cost, how);
         case MendKind::move:
             return fmt::format("move it: {}", how);
         case MendKind::buy:
@@ -238,6 +265,13 @@ std::string text(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitch
     const std::string& currency = kitchen.household.currency;
     std::string out = wrapped(sentence(answer, today)) + "\n";
     add_findings(answer, kitchen, today, manner, out);
+    for (const ask::ToFreeze& one : answer.to_freeze) {
+        out += wrapped(fmt::format("Freeze what you buy {}: {}{}.", on_day(one.day, today),
+                                   named(one.amount, one.ingredient, kitchen),
+                                   one.eaten_on ? ", for " + day(*one.eaten_on, today) : ""),
+                       2) +
+               "\n";
+    }
     out += wrapped(fmt::format("Until {}: to buy {}, for the bin {}, cannot be met {}, good stock left {}.",
                                day(answer.span.last, today), money(answer.totals.spent, currency),
                                money(answer.totals.tossed, currency), money(answer.totals.unmet, currency),

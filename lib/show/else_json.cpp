@@ -42,8 +42,9 @@ Json alternative(const ask::Alternative& a, const kitchen::Kitchen& kitchen) {
     const auto& dish = kitchen.cookbook()[a.dish];
     const auto thousandths = a.likeness / 1000;
     return {{"dish", dish.id},
-            {"label", dish.name},
+            {"label", a.label},
             {"ready_meal", a.ready_meal},
+            {"needs_trip", a.needs_trip},
             {"same_base", a.same_base},
             {"likeness", static_cast<double>(thousandths) / 1000},
             {"minutes", a.ready_meal ? Json(nullptr) : Json(dish.minutes)},
@@ -66,15 +67,19 @@ Json json(const ask::ElseAnswer& answer, const kitchen::Kitchen& kitchen) {
     };
     Json alternatives = Json::array();
     for (const auto& a : answer.alternatives) alternatives.push_back(alternative(a, kitchen));
+    Json used = Json::array();
+    for (const auto& of : answer.used) used.push_back(kitchen.catalogue().slug(of));
     return {{"question",
              {{"day", basics::iso(answer.question.day)},
-              {"using", Json::array({kitchen.catalogue().slug(answer.using_)})},
+              {"using", std::move(used)},
+              {"kind", answer.question.kind.empty() ? Json(nullptr) : Json(answer.question.kind)},
               {"lot", answer.question.lot ? Json(*answer.question.lot) : Json(nullptr)},
               {"instead_of", dish(answer.question.instead_of)},
               {"planned", dish(answer.planned)},
               {"serves", json_serves(answer.serves_thousandths)},
               {"left", answer.question.left},
               {"horizon", basics::iso(answer.horizon)}}},
+            {"with_trip", answer.with_trip},
             {"alternatives", std::move(alternatives)}};
 }
 

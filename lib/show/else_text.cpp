@@ -29,8 +29,8 @@ struct Page {
     }
 };
 
-std::string label(const Page& page, const Alternative& a) {
-    return page.dish(a.dish).name + (a.ready_meal ? " (ready meal)" : "");
+std::string label(const Alternative& a) {
+    return a.label + (a.ready_meal ? " (ready meal)" : "");
 }
 
 std::string state_words(const Page& page, const ask::LotUse& use) {
@@ -194,7 +194,7 @@ std::string remark(const Page& page, const Alternative& a) {
 
 void one_line(const Page& page, const Alternative& a, std::size_t number, std::string& out) {
     const std::string head =
-        fmt::format("{:>3}{}{} {:>8} {:>3} min", number, a.same_base ? " " : "~", fitted(label(page, a), name_width),
+        fmt::format("{:>3}{}{} {:>8} {:>3} min", number, a.same_base ? " " : "~", fitted(label(a), name_width),
                     page.price(a.worth), a.ready_meal ? 0 : page.dish(a.dish).minutes);
     std::string line = head + "  " + remark(page, a);
     line = length(line) > screen_width ? fitted(line, screen_width) : line;
@@ -202,19 +202,31 @@ void one_line(const Page& page, const Alternative& a, std::size_t number, std::s
     out += line + "\n";
 }
 
+/// "from beef mince"; "for the kind soup" where a kind of dish was asked for.
+std::string subject(const ask::ElseAnswer& answer, const Page& page) {
+    if (answer.used.empty()) return "of the kind " + answer.question.kind;
+    const std::string& word = answer.question.word;
+    return "from " + (word.empty() ? page.kitchen.catalogue().name(answer.used.front()) : word);
+}
+
 std::string sentence(const ask::ElseAnswer& answer, const Page& page) {
-    const std::string& what = page.kitchen.catalogue().name(answer.using_);
+    const std::string what = subject(answer, page);
     const std::string when =
         answer.question.day == page.today ? "tonight" : "on " + basics::short_day(answer.question.day);
     const auto replaced = answer.question.instead_of ? answer.question.instead_of : answer.planned;
     const std::string instead = replaced ? fmt::format(", instead of {}", page.dish(*replaced).name) : "";
     if (answer.alternatives.empty()) {
-        return fmt::format("Nothing else in the cookbook can be made from {} {} for those who are home.", what, when);
+        return fmt::format("Nothing else in the cookbook can be made {} {} for those who are home.", what, when);
+    }
+    if (answer.used.empty()) {
+        return fmt::format("{} {}{}, for {} serves: {} ({} more).", capitalised(what), when, instead,
+                           serves(answer.serves_thousandths), label(answer.alternatives.front()),
+                           answer.alternatives.size() - 1);
     }
     const auto on_base = std::count_if(answer.alternatives.begin(), answer.alternatives.end(),
                                        [](const auto& a) { return a.same_base; });
-    return fmt::format("From {} {}{}, for {} serves: {} ({} more; {} on its base).", what, when, instead,
-                       serves(answer.serves_thousandths), label(page, answer.alternatives.front()),
+    return fmt::format("{} {}{}, for {} serves: {} ({} more; {} on its base).", capitalised(what), when, instead,
+                       serves(answer.serves_thousandths), label(answer.alternatives.front()),
                        answer.alternatives.size() - 1, on_base);
 }
 
@@ -232,6 +244,7 @@ std::string text(const ask::ElseAnswer& answer, const kitchen::Kitchen& kitchen,
     }
     if (rows < answer.alternatives.size())
         out += fmt::format("  ... {} more: --all\n", answer.alternatives.size() - rows);
+    if (answer.with_trip > 0) out += fmt::format("  With a trip to the shop, {} more: --buy\n", answer.with_trip);
     const bool other =
         std::any_of(answer.alternatives.begin(), answer.alternatives.begin() + static_cast<std::ptrdiff_t>(rows),
                     [](const auto& a) { return !a.same_base; });

@@ -186,6 +186,50 @@ TEST_CASE("a swap to a dish that someone at the table must not have is refused")
     CHECK(refused == 3);
 }
 
+TEST_CASE("a swap to a dish that someone must not have as it is written plans what stands in, and says so") {
+    // It was only said, and the pot was filled with what they avoid.
+    kitchen::Kitchen kitchen = demo();
+    for (auto& person : kitchen.household.people) person.avoids = {};
+    kitchen.household.people.front().avoids.add(catalogue::Allergen::egg);
+    kitchen.household.people.front().away.clear();
+    ask::SwapQuestion question;
+    question.row.day = demo_day;
+    int replaced = 0;
+    for (std::uint32_t i = 0; i < kitchen.cookbook().dishes().size() && replaced < 5; ++i) {
+        const cookbook::Dish& candidate = kitchen.cookbook()[cookbook::DishId{i}];
+        if (!candidate.dinner || !candidate.separate.empty()) continue;
+        question.row.dish = cookbook::DishId{i};
+        const auto answer = ask::ask_swap({kitchen, demo_day, 1000}, question);
+        if (!answer || answer->change.plan.back().row.swaps.empty()) continue;
+        ++replaced;
+        INFO(candidate.id);
+        CHECK(std::any_of(answer->cautions.begin(), answer->cautions.end(), [](const std::string& caution) {
+            return caution.find("for everyone") != std::string::npos;
+        }));
+        for (const flow::Needed& need : flow::cook(kitchen, answer->change.plan.back().row).needs) {
+            INFO(kitchen.catalogue()[need.ingredient].id);
+            CHECK_FALSE(kitchen.catalogue()[need.ingredient].counted_allergens().has(catalogue::Allergen::egg));
+        }
+    }
+    CHECK(replaced == 5);
+}
+
+TEST_CASE("meat that is bought to be eaten after its time is to be frozen, and that is said") {
+    kitchen::Kitchen kitchen = demo();
+    const auto beef = *kitchen.catalogue().ingredient("beef-mince");
+    std::erase_if(kitchen.lots, [&](const stock::Lot& lot) { return lot.ingredient == beef; });
+    kitchen.plan.clear();
+    // Saturday is the only trip, and the dinner is on Thursday.
+    plan_dinner(kitchen, demo_day + basics::days{8}, "rissoles");
+    const auto answer = balanced(kitchen, {demo_day, demo_day + basics::days{9}});
+    const auto found = std::find_if(answer.to_freeze.begin(), answer.to_freeze.end(),
+                                    [&](const ask::ToFreeze& one) { return one.ingredient == beef; });
+    REQUIRE(found != answer.to_freeze.end());
+    CHECK(found->day == demo_day + basics::days{3});
+    CHECK(found->eaten_on == demo_day + basics::days{8});
+    CHECK(found->amount.value() > 0);
+}
+
 TEST_CASE("a ready meal that someone at the table avoids is refused") {
     kitchen::Kitchen kitchen = demo();
     ask::SwapQuestion question;

@@ -245,14 +245,18 @@ void stands_in_well(const kitchen::Kitchen& kitchen, const ask::Alternative& a) 
 void uses_what_was_asked_about(const kitchen::Kitchen& kitchen, const ask::ElseAnswer& answer,
                                const ask::Alternative& a) {
     if (a.ready_meal) return;
+    const auto is_used = [&](IngredientId id) {
+        return std::any_of(answer.used.begin(), answer.used.end(),
+                           [&](const auto& of) { return kitchen.catalogue().is(id, of); });
+    };
     bool in_it = false;
     for (const auto& line : kitchen.cookbook()[a.dish].ingredients) {
         const bool replaced = std::any_of(a.stand_ins.begin(), a.stand_ins.end(),
                                           [&](const auto& use) { return use.replaced == line.ingredient; });
-        in_it = in_it || (!line.optional && !replaced && kitchen.catalogue().is(line.ingredient, answer.using_));
+        in_it = in_it || (!line.optional && !replaced && is_used(line.ingredient));
     }
     for (const auto& use : a.stand_ins) {
-        for (const auto& part : use.use) in_it = in_it || kitchen.catalogue().is(part.first, answer.using_);
+        for (const auto& part : use.use) in_it = in_it || is_used(part.first);
     }
     RC_ASSERT(in_it);
 }

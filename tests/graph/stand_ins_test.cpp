@@ -322,3 +322,19 @@ TEST_CASE("statements that differ in nothing but ratio and note do not depend on
     CHECK(notes("for z use a fit 0.5 said south\n for z use a fit 0.5 said north") == "north ");
     CHECK(notes("for z use a + b fit 0.5 said south\n for z use a + b fit 0.5 said north") == "north south ");
 }
+
+TEST_CASE("a fit of nothing cuts nothing: whatever a path leads to stands in, with its ratio") {
+    // The logarithm of nothing was rounded to a whole number, which may be any: nothing stood in, and a stand-in that
+    // the cook named was taken weight for weight.
+    const SmallWorld world = small_world(R"(
+        family all
+        thing a in all
+        thing b in all
+        thing z in all
+        for z use a x 0.05 fit 0.9
+        for z use b x 3 fit 0.001)");
+    const BaseGraph graph = world.graph();
+    CHECK(graph::cost_of(0) == BaseGraph::no_path - 1);
+    CHECK(graph::cost_of(0) > graph::cost_of(1e-300));
+    CHECK(written(graph.stand_ins(world.node("z"), 0, {}), world.catalogue) == "a 0.05 | b 3");
+}

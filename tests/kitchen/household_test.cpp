@@ -154,3 +154,16 @@ TEST_CASE("fresh trips sell what is perishable, bulk trips what keeps or can be 
     CHECK_FALSE(sold_on(household, day("2026-12-05"), lettuce));
     CHECK_FALSE(sold_on(household, day("2026-12-06"), mince));
 }
+
+TEST_CASE("an occasion with a dish or a note comes before the standing night") {
+    kitchen::Household household;
+    household.standing_nights.push_back({std::chrono::Friday, {"pizza"}, day("2026-11-23")});
+    const auto christmas = day("2026-12-25");
+    REQUIRE(kitchen::standing_kind(household, christmas) == "pizza");
+    household.occasions.push_back({.day = christmas, .note = "", .dish = {}, .guests = 2, .guests_avoid = {}});
+    CHECK(kitchen::standing_kind(household, christmas) == "pizza");
+    household.occasions.push_back(
+        {.day = christmas, .note = "Christmas dinner", .dish = {}, .guests = 0, .guests_avoid = {}});
+    CHECK(kitchen::standing_kind(household, christmas) == std::nullopt);
+    CHECK(kitchen::standing_kind(household, christmas + basics::days{7}) == "pizza");
+}

@@ -21,6 +21,19 @@ catalogue::IngredientId kept(const Setting& setting, const cookbook::Dish& dish)
     return free == dish.ingredients.end() ? dish.ingredients.front().ingredient : free->ingredient;
 }
 
+/// By ingredient handle: so that of two stand-ins the one that is there is taken. A ready meal is taken as there.
+std::vector<std::int64_t> in_stock(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned) {
+    constexpr auto plenty = std::numeric_limits<std::int64_t>::max();
+    std::vector<std::int64_t> amounts(kitchen.catalogue().ingredients().size(), planned.ready_meal ? plenty : 0);
+    if (planned.ready_meal) return amounts;
+    for (const stock::Lot& lot : kitchen.lots) {
+        auto& amount = amounts[lot.ingredient.index()];
+        if (lot.rough) amount = plenty;
+        if (lot.usable_amount() && amount < plenty) amount += lot.amount.value();
+    }
+    return amounts;
+}
+
 }  // namespace
 
 AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned) {
@@ -38,13 +51,19 @@ AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planne
     setting.meal = planned.meal;
     setting.eaters = std::move(eaters);
     if (planned.meal == kitchen::Meal::dinner) setting.guests_avoid = kitchen::guests_avoid(kitchen, planned.day);
-    setting.available.assign(kitchen.catalogue().ingredients().size(), std::numeric_limits<std::int64_t>::max());
+    setting.available = in_stock(kitchen, planned);
     setting.can_be_bought_before.assign(setting.available.size(), true);
     setting.holds = flow::held_allergens(kitchen);
     setting.using_ = kept(setting, kitchen.cookbook()[planned.dish]);
     setting.swaps = planned.swaps;
     const Candidate checked = planned.ready_meal ? warmed(setting, planned.dish) : candidate(setting, planned.dish);
     table.refused = checked.ruled_out;
+    table.vetoed = checked.vetoed;
+    for (const flow::LineSwap& swap : checked.swaps) {
+        const bool said = std::any_of(planned.swaps.begin(), planned.swaps.end(),
+                                      [&](const flow::LineSwap& other) { return other.of == swap.of; });
+        if (!said) table.swaps.push_back(swap);
+    }
     for (const StandInUse& use : checked.stand_ins) {
         std::string words;
         for (const auto& [id, amount] : use.use) {
@@ -54,6 +73,8 @@ AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planne
         table.cautions.push_back(fmt::format("Someone at the table avoids what {} holds: use {} in its place.",
                                              kitchen.catalogue()[use.replaced].name, words));
     }
+    for (const std::string& veto : checked.vetoed)
+        table.cautions.push_back(veto + ": a serve apart for them, or another dish.");
     table.cautions.insert(table.cautions.end(), checked.cautions.begin(), checked.cautions.end());
     return table;
 }

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ask/detail/veto.hpp"
 #include "basics/exact.hpp"
 
 namespace samebase::ask::detail {
@@ -38,6 +39,7 @@ class Builder {
             result_.ruled_out.emplace_back("it is made of leftovers, and there are none for it");
         result_.cooking = flow::cook(kitchen_, planned_, result_.swaps, &setting_.holds);
         if (result_.ruled_out.empty()) check_serves();
+        if (result_.ruled_out.empty()) check_vetoes();
         return std::move(result_);
     }
 
@@ -62,7 +64,6 @@ class Builder {
                 if (swap == serve.swaps.end() || line.optional || swapped(line.ingredient)) continue;
                 const auto cost = kitchen_.graph().cost({line.ingredient, line.role}, {swap->second, line.role});
                 put_in_place(line, {.use = {{swap->second, graph::one}}, .cost = cost.value_or(0), .note = {}});
-                ++alike_;
             }
         }
     }
@@ -88,25 +89,37 @@ class Builder {
         return found == dish_.separate.end() ? nullptr : &*found;
     }
 
-    /// The dish must use what was named: it has it, or a line of it for which that stands in well.
+    [[nodiscard]] bool named(IngredientId id) const { return is_any(kitchen_.catalogue(), id, setting_.using_); }
+
+    /// The dish must be of the kind and use what was named: it has it, or a line of it for which that stands in well.
     bool use_the_named() {
+        const auto& kind = setting_.kind;
+        if (!kind.empty() && std::find(dish_.kinds.begin(), dish_.kinds.end(), kind) == dish_.kinds.end()) {
+            result_.ruled_out.push_back(fmt::format("it is not of the kind {}", kind));
+            return false;
+        }
         const auto uses_it = [&](const DishIngredient& line) {
-            return !line.optional && kitchen_.catalogue().is(line.ingredient, setting_.using_) &&
-                   !served_as_something_else(line.ingredient);
+            return !line.optional && named(line.ingredient) && !served_as_something_else(line.ingredient);
         };
-        if (std::any_of(dish_.ingredients.begin(), dish_.ingredients.end(), uses_it)) return true;
-        const auto* named = std::get_if<IngredientId>(&setting_.using_);
+        if (setting_.using_.empty() || std::any_of(dish_.ingredients.begin(), dish_.ingredients.end(), uses_it))
+            return true;
+        return put_in_the_named(setting_.using_.size() == 1 ? std::get_if<IngredientId>(&setting_.using_.front())
+                                                            : nullptr);
+    }
+
+    /// In place of the line that it stands in for best.
+    bool put_in_the_named(const IngredientId* asked) {
         std::optional<graph::StandIn> best;
         const DishIngredient* replaced = nullptr;
         const double least_fit = kitchen_.graph().parameters().least_fit_of_named;
         for (const DishIngredient& line : dish_.ingredients) {
-            if (named == nullptr || line.optional || line.role == catalogue::Role::seasoning) continue;
+            if (asked == nullptr || line.optional || line.role == catalogue::Role::seasoning) continue;
             // From the side of what is named: one row of costs a role serves every dish.
-            const auto costs = kitchen_.graph().costs_to({*named, line.role});
+            const auto costs = kitchen_.graph().costs_to({*asked, line.role});
             const auto cost = costs[graph::BaseGraph::position({line.ingredient, line.role})];
             if (cost == graph::BaseGraph::no_path || cost > graph::cost_of(least_fit)) continue;
             for (auto& stand_in : stand_ins_for(line, least_fit)) {
-                if (stand_in.use.size() != 1 || stand_in.use.front().first != *named) continue;
+                if (stand_in.use.size() != 1 || stand_in.use.front().first != *asked) continue;
                 if (!best || stand_in.cost < best->cost) {
                     best = std::move(stand_in);
                     replaced = &line;
@@ -115,9 +128,11 @@ class Builder {
             }
         }
         if (!best) {
-            result_.ruled_out.push_back(fmt::format("it uses no {}, and nothing in it that {} could replace well",
-                                                    kitchen_.catalogue().name(setting_.using_),
-                                                    kitchen_.catalogue().name(setting_.using_)));
+            std::vector<std::string> names;
+            for (const auto& of : setting_.using_) names.push_back(kitchen_.catalogue().name(of));
+            const auto what = fmt::to_string(fmt::join(names, " or "));
+            result_.ruled_out.push_back(
+                fmt::format("it uses no {}, and nothing in it that {} could replace well", what, what));
             return false;
         }
         put_in_place(*replaced, *best);
@@ -145,13 +160,13 @@ class Builder {
     /// too. What was asked about is replaced by nothing but another of its family, where a family was asked about.
     [[nodiscard]] std::vector<graph::StandIn> stand_ins_for(const DishIngredient& line, double least_fit) const {
         const AllergenSet avoid = avoided_in(line);
-        const bool named = kitchen_.catalogue().is(line.ingredient, setting_.using_);
+        const bool asked_about = named(line.ingredient);
         auto found = kitchen_.graph().stand_ins({line.ingredient, line.role}, least_fit, avoid);
         std::erase_if(found, [&](const graph::StandIn& stand_in) {
             if (!time_for(stand_in, dish_, kitchen_.household, setting_.question.day, setting_.meal)) return true;
             return std::any_of(stand_in.use.begin(), stand_in.use.end(), [&](const auto& part) {
                 return !setting_.holds[part.first.index()].shared_with(avoid).empty() ||
-                       (named && !kitchen_.catalogue().is(part.first, setting_.using_));
+                       (asked_about && !named(part.first));
             });
         });
         return found;
@@ -225,8 +240,7 @@ class Builder {
         return total > 0 ? own / total : 0;
     }
 
-    /// But for those that the dish itself says.
-    [[nodiscard]] std::size_t stand_ins() const { return result_.stand_ins.size() - alike_; }
+    [[nodiscard]] std::size_t stand_ins() const { return result_.stand_ins.size(); }
 
     [[nodiscard]] bool served_as_something_else(IngredientId id) const {
         return std::any_of(result_.stand_ins.begin(), result_.stand_ins.end(),
@@ -305,30 +319,45 @@ class Builder {
         std::int64_t saved = 0;  ///< by the stand-in, against buying
     };
 
-    /// Those that cannot be bought first, then those whose stand-in saves most; else as they come.
+    /// Those that cannot be bought first, then what something in stock does as well, then those whose stand-in saves
+    /// most; else as they come.
     [[nodiscard]] std::vector<Missing> missing() const {
         std::vector<Missing> list;
         for (const DishIngredient& line : dish_.ingredients) {
             if (line.optional || swapped(line.ingredient)) continue;
             const auto needed = line_amount(line);
-            if (there(line.ingredient) >= needed || setting_.can_be_bought_before[line.ingredient.index()]) continue;
+            if (there(line.ingredient) >= needed) continue;
+            const bool comes_in_time = setting_.can_be_bought_before[line.ingredient.index()];
+            if (comes_in_time && setting_.in_danger.empty()) continue;
             Missing one{&line, price_of_missing(line.ingredient, needed), best_in_stock(line), 0};
+            if (comes_in_time && !as_good(one)) continue;
             if (one.price && one.stand_in) one.saved = one.price->minor - loss(line, *one.stand_in);
             list.push_back(std::move(one));
         }
         std::stable_sort(list.begin(), list.end(), [](const Missing& a, const Missing& b) {
             if (a.price.has_value() != b.price.has_value()) return !a.price;
+            if (as_good(a) != as_good(b)) return as_good(a);
             return a.saved > b.saved;
         });
         return list;
     }
 
-    /// What is not there is replaced by what is, where that costs less than buying it; else it is bought.
+    /// What does the work nearly as well is used up before anything is bought.
+    static bool as_good(const Missing& missing) {
+        constexpr double close = 0.9;
+        return missing.stand_in && missing.stand_in->fit() >= close;
+    }
+
+    /// What is not there is replaced by what is, where that is as good, costs less than buying it, or nothing is to be
+    /// bought; else it is bought.
     void fill_in_missing() {
         for (const Missing& one : missing()) {
             const bool enough = stand_ins() >= kitchen_.graph().parameters().most_stand_ins;
-            if (one.stand_in && (!one.price || (!enough && one.saved > 0))) {
+            if (one.stand_in &&
+                (!one.price || (!enough && (setting_.question.from_stock || as_good(one) || one.saved > 0)))) {
                 put_in_place(*one.line, *one.stand_in);
+            } else if (setting_.can_be_bought_before[one.line->ingredient.index()]) {
+                continue;
             } else if (one.price) {
                 result_.bought_at_once.push_back(one.line->ingredient);
             } else {
@@ -420,6 +449,38 @@ class Builder {
         }
     }
 
+    /// What someone will not eat is not put before them. What lies on top or beside is left off their plate; what was
+    /// asked about is the cook's own wish, and only said.
+    void check_vetoes() {
+        for (const std::size_t eater : setting_.eaters) {
+            const kitchen::Person& person = kitchen_.household.people[eater];
+            if (will_not_eat(person, id_)) result_.vetoed.push_back(person.name + " will not eat it");
+            for (const flow::Needed& need : result_.cooking.needs) {
+                if (!will_not_eat(kitchen_, person, need.ingredient)) continue;
+                const std::string& what = name_of(need.ingredient);
+                if (lies_apart(need.ingredient)) {
+                    result_.cautions.push_back(fmt::format("Leave the {} off {}'s plate.", what, person.name));
+                } else if (named(need.ingredient)) {
+                    result_.cautions.push_back(fmt::format("{} does not eat {}: a serve without.", person.name, what));
+                } else {
+                    result_.vetoed.push_back(fmt::format("{} does not eat {}", person.name, what));
+                }
+            }
+        }
+    }
+
+    /// Whether all that it does in the dish is done on top or beside.
+    [[nodiscard]] bool lies_apart(IngredientId id) const {
+        return std::none_of(dish_.ingredients.begin(), dish_.ingredients.end(), [&](const DishIngredient& line) {
+            const bool apart = line.role == catalogue::Role::topping || line.role == catalogue::Role::side;
+            if (line.optional || apart) return false;
+            const auto use = std::find_if(result_.stand_ins.begin(), result_.stand_ins.end(),
+                                          [&](const StandInUse& u) { return u.replaced == line.ingredient; });
+            if (use == result_.stand_ins.end()) return line.ingredient == id;
+            return std::any_of(use->use.begin(), use->use.end(), [&](const auto& part) { return part.first == id; });
+        });
+    }
+
     [[nodiscard]] flow::Serve serve_of(AllergenSet avoids) const {
         return flow::serve_for(dish_, avoids, result_.swaps, setting_.holds);
     }
@@ -441,7 +502,6 @@ class Builder {
     kitchen::Planned planned_;
     flow::Cooking cooking_;
     AllergenSet strict_;
-    std::size_t alike_ = 0;  ///< stand-ins that are the dish's own serve apart, for all
     Candidate result_;
 };
 
@@ -458,39 +518,8 @@ bool time_for(const graph::StandIn& stand_in, const cookbook::Dish& dish, const 
     return meal == kitchen::Meal::dinner && dish.minutes + stand_in.adds_minutes <= allowed;
 }
 
-bool has_ready_meal(const kitchen::Kitchen& kitchen, cookbook::DishId id) {
-    const cookbook::Dish& dish = kitchen.cookbook()[id];
-    return dish.leaves && std::any_of(kitchen.lots.begin(), kitchen.lots.end(), [&](const stock::Lot& lot) {
-               return lot.dish == id && lot.ingredient == *dish.leaves && lot.usable_amount();
-           });
-}
-
-Candidate warmed(const Setting& setting, cookbook::DishId id) {
-    const kitchen::Kitchen& kitchen = *setting.kitchen;
-    const cookbook::Dish& dish = kitchen.cookbook()[id];
-    Candidate candidate;
-    candidate.cooking = flow::cook(kitchen, {.day = setting.question.day,
-                                             .meal = setting.meal,
-                                             .dish = id,
-                                             .ready_meal = true,
-                                             .serves = setting.question.serves,
-                                             .left = 0});
-    const auto& needs = candidate.cooking.needs;
-    if (!dish.leaves || needs.empty() || setting.available[dish.leaves->index()] < needs.front().amount) {
-        candidate.ruled_out.push_back("there are not enough serves of it");
-        return candidate;
-    }
-    auto holds = cookbook::allergens(dish, kitchen.catalogue());
-    holds.add(setting.holds[dish.leaves->index()]);
-    for (const std::size_t eater : setting.eaters) {
-        const kitchen::Person& person = kitchen.household.people[eater];
-        const AllergenSet shared = holds.shared_with(person.avoids);
-        if (!shared.empty())
-            candidate.ruled_out.push_back(fmt::format("{} avoids {}", person.name, catalogue::in_words(shared)));
-    }
-    const AllergenSet guests = holds.shared_with(setting.guests_avoid);
-    if (!guests.empty()) candidate.ruled_out.push_back(fmt::format("a guest avoids {}", catalogue::in_words(guests)));
-    return candidate;
+bool is_any(const catalogue::Catalogue& catalogue, IngredientId id, const std::vector<catalogue::Of>& of) {
+    return std::any_of(of.begin(), of.end(), [&](const catalogue::Of& what) { return catalogue.is(id, what); });
 }
 
 bool starts_from(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, const catalogue::Of& what) {

@@ -16,8 +16,9 @@ struct Setting {
     basics::Day today;
     ElseQuestion question;
     kitchen::Meal meal = kitchen::Meal::dinner;
-    catalogue::Of using_;
-    std::vector<std::size_t> eaters;  ///< positions in household.people
+    std::vector<catalogue::Of> using_;  ///< the dish must have one of these in it; none: it need not
+    std::string kind;                   ///< and be of this kind, where one is said
+    std::vector<std::size_t> eaters;    ///< positions in household.people
     catalogue::AllergenSet guests_avoid;
     const flow::Balancer* balancer = nullptr;
     const flow::Balance* before = nullptr;   ///< with what is planned
@@ -39,6 +40,7 @@ struct Candidate {
     std::vector<Scaled> scaled;
     std::vector<catalogue::IngredientId> bought_at_once;
     std::vector<std::string> cautions;
+    std::vector<std::string> vetoed;  ///< who at the table will not eat it, and why: a serve apart, or another dish
     flow::Cooking cooking;
 };
 
@@ -58,6 +60,10 @@ struct Candidate {
 
 /// Whether a base starts from what is used.
 [[nodiscard]] bool starts_from(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, const catalogue::Of& what);
+
+/// Whether it is one of these, or of one of these families.
+[[nodiscard]] bool is_any(const catalogue::Catalogue& catalogue, catalogue::IngredientId id,
+                          const std::vector<catalogue::Of>& of);
 
 /// Whether any ingredient of the eaters' lists of dislikes is in the cooking.
 [[nodiscard]] std::vector<std::string> disliked(const kitchen::Kitchen& kitchen, const kitchen::Person& person,

@@ -282,13 +282,13 @@ class Builder {
         if (dish.minutes > kitchen_.household.minutes[std::chrono::weekday{open.day}.c_encoding()]) return;
         if (std::all_of(dish.ingredients.begin(), dish.ingredients.end(), [](const auto& l) { return l.optional; }))
             return;
-        setting.using_ = kept(setting, dish);
+        setting.using_ = {kept(setting, dish)};
         offer(m, setting, id, candidate(setting, id), true);
         const auto others = stand_ins_.find(id.value);
         if (others == stand_ins_.end()) return;
         for (const IngredientId other : others->second) {
             if (danger_at(thing_of(other.index()), static_cast<int>(m)) == 0) continue;
-            setting.using_ = other;
+            setting.using_ = {other};
             Candidate with = candidate(setting, id);
             if (with.ruled_out.empty() && eats_only_what_is_there(m, with, other))
                 offer(m, setting, id, std::move(with), false);
@@ -308,7 +308,7 @@ class Builder {
 
     /// Adds an option, and the same with as much of what is in danger as its lines bear.
     void offer(std::size_t m, const Setting& setting, cookbook::DishId id, Candidate meal, bool may_scale) {
-        if (!meal.ruled_out.empty() || meal.cooking.serves_thousandths == 0) return;
+        if (!meal.ruled_out.empty() || !meal.vetoed.empty() || meal.cooking.serves_thousandths == 0) return;
         ClearDetail detail;
         detail.ready_meal = meal.cooking.ready_meal;
         detail.cautions = std::move(meal.cautions);

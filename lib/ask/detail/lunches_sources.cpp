@@ -235,7 +235,6 @@ class Sources {
         setting.today = game_.today;
         setting.question.day = day;
         setting.meal = Meal::lunch;
-        setting.using_ = IngredientId{0};
         setting.eaters = std::move(eaters);
         setting.before = &game_.before;
         Candidate one;

@@ -21,10 +21,6 @@ using kitchen::Planned;
 constexpr std::size_t most_stand_ins_tried = 6;
 constexpr std::size_t most_dishes_tried = 12;
 
-bool about_a_meal(const Finding& finding) {
-    return finding.kind == Finding::Kind::not_thawed || finding.kind == Finding::Kind::short_of;
-}
-
 bool has_occasion(const kitchen::Kitchen& kitchen, basics::Day day) {
     return std::any_of(kitchen.household.occasions.begin(), kitchen.household.occasions.end(),
                        [&](const kitchen::Occasion& occasion) { return occasion.day == day; });
@@ -33,6 +29,27 @@ bool has_occasion(const kitchen::Kitchen& kitchen, basics::Day day) {
 bool uses(const cookbook::Dish& dish, IngredientId id) {
     return std::any_of(dish.ingredients.begin(), dish.ingredients.end(),
                        [&](const auto& line) { return !line.optional && line.ingredient == id; });
+}
+
+/// As much as a hand measures, and no more than that: whole pieces and serves, else steps of 5 g below 100 g, of 10 g
+/// below 1 kg, of 50 g above, and the same in millilitres.
+std::int64_t in_hand(const catalogue::Ingredient& thing, std::int64_t amount) {
+    constexpr std::int64_t unit = 1000;  // of a gram, a millilitre, a piece
+    std::int64_t step = unit;
+    if (!thing.in_serves && thing.dimension != measure::Dimension::pieces)
+        step = unit * (amount < 100 * unit ? 5 : amount < 1000 * unit ? 10 : 50);
+    return amount / step * step;
+}
+
+/// The packs that, one by one as they lie in the lot, are no more than that together; at least one.
+std::int64_t packs_within(const stock::Lot& lot, std::int64_t amount) {
+    std::int64_t count = 0;
+    for (const std::int64_t pack : lot.packs) {
+        if (pack > amount) break;
+        amount -= pack;
+        ++count;
+    }
+    return std::max<std::int64_t>(1, count);
 }
 
 }  // namespace
@@ -49,7 +66,7 @@ std::optional<Mend> Mender::mend(const Finding& finding) const {
             ways = {&Mender::stand_in, &Mender::exchange_days, &Mender::other_dish, &Mender::buy};
             break;
         case Finding::Kind::tossed:
-            ways = {&Mender::exchange_days, &Mender::dish_that_eats, &Mender::freeze};
+            ways = {&Mender::exchange_days, &Mender::freeze, &Mender::dish_that_eats};
             break;
         case Finding::Kind::no_room:
             ways = {&Mender::move};
@@ -61,39 +78,12 @@ std::optional<Mend> Mender::mend(const Finding& finding) const {
     return std::nullopt;
 }
 
-bool Mender::helps(const Finding& finding, const flow::Balance& after) const {
-    return helps(finding, kitchen_, after);
-}
-
-bool Mender::helps(const Finding& finding, const kitchen::Kitchen& kitchen, const flow::Balance& after) const {
-    const auto same = [&](const Finding& other) {
-        if (other.kind != finding.kind) return false;
-        if (!about_a_meal(finding)) return other.lot == finding.lot;
-        return other.dish == finding.dish && other.meal == finding.meal && (finding.dish || other.day == finding.day);
-    };
-    const auto left = flow::findings_of(kitchen, after, finding.ingredient);
-    if (std::any_of(left.begin(), left.end(), same)) return false;
-    const flow::Totals& was = before_.totals;
-    const flow::Totals& is = after.totals;
-    if (about_a_meal(finding)) return is.unmet < was.unmet && nothing_else_lacks(after);
-    return is.unmet <= was.unmet && is.spent + is.tossed < was.spent + was.tossed;
-}
-
 Mender::Changed Mender::carried_out(const kitchen::Change& change) const {
     Changed changed{kitchen_, {}};
     kitchen::apply(changed.kitchen, change);
     const flow::Balancer balancer(changed.kitchen, before_.span);
     changed.balance = balancer.balance(balancer.planned());
     return changed;
-}
-
-/// Whether of no ingredient more goes unmet than before.
-bool Mender::nothing_else_lacks(const flow::Balance& after) const {
-    return std::all_of(after.parts.begin(), after.parts.end(), [&](const auto& part) {
-        const basics::Money unmet = flow::unmet_price(part->component, part->outcome);
-        const flow::Part* was = before_.part(part->component.ingredient);
-        return unmet.minor == 0 || (was != nullptr && unmet <= flow::unmet_price(was->component, was->outcome));
-    });
 }
 
 std::optional<Mend> Mender::discard(const Finding& finding) const {
@@ -123,7 +113,7 @@ std::optional<Mend> Mender::tried(Mend mend, const Finding& finding, const kitch
     std::stable_sort(cookings.begin(), cookings.end(), [](const auto& a, const auto& b) {
         return std::tuple(a.day, a.meal) < std::tuple(b.day, b.meal);
     });
-    if (!helps(finding, balancer_.rebalance(before_, std::move(cookings)))) return std::nullopt;
+    if (!helps(finding, kitchen_, balancer_.rebalance(before_, std::move(cookings)), mend)) return std::nullopt;
     return mend;
 }
 
@@ -164,7 +154,7 @@ std::optional<Mend> Mender::stand_in(const Finding& finding) const {
             for (flow::Cooking& cooking : cookings) {
                 if (cooking.day == row->day && cooking.meal == row->meal && cooking.dish == row->dish) cooking = with;
             }
-            if (!helps(finding, balancer_.rebalance(before_, std::move(cookings)))) continue;
+            if (!helps(finding, kitchen_, balancer_.rebalance(before_, std::move(cookings)), mend)) continue;
             for (const auto& [id, amount] : swap.use) {
                 mend.use.emplace_back(id, measure::Amount{kitchen_.catalogue()[id].dimension,
                                                           basics::fits(basics::scale(amount, with.serves_thousandths,
@@ -172,6 +162,7 @@ std::optional<Mend> Mender::stand_in(const Finding& finding) const {
             }
             return mend;
         }
+        break;
     }
     return std::nullopt;
 }
@@ -186,7 +177,8 @@ bool Mender::may_stand_on(const Planned& row) const {
         const int allowed = kitchen_.household.minutes[std::chrono::weekday{row.day}.c_encoding()];
         if (!row.ready_meal && dish.minutes > allowed) return false;
     }
-    return at_table(kitchen_, row).refused.empty();
+    const AtTable table = at_table(kitchen_, row);
+    return table.refused.empty() && table.vetoed.empty() && table.swaps.empty();
 }
 
 std::optional<Mend> Mender::exchange_days(const Finding& finding) const {
@@ -248,6 +240,7 @@ std::optional<Mend> Mender::dish_instead(const Finding& finding, const kitchen::
     mend.kind = Mend::Kind::other_dish;
     mend.day = instead.day;
     mend.dish = instead.dish;
+    if (!takes.empty()) mend.displaces = takes.front().dish;
     auto found = tried(std::move(mend), finding, takes, {instead});
     if (!found) return std::nullopt;
     auto change = kitchen::set_meal(at(), instead);
@@ -259,7 +252,7 @@ std::optional<Mend> Mender::dish_instead(const Finding& finding, const kitchen::
 std::optional<Mend> Mender::other_dish(const Finding& finding) const {
     const Planned* row =
         finding.dish ? kitchen::planned(kitchen_.plan, finding.day, finding.meal, finding.dish) : nullptr;
-    if (row == nullptr || row->meal != Meal::dinner || row->left > 0) return std::nullopt;
+    if (row == nullptr || row->meal != Meal::dinner || row->left > 0 || finding.price < a_little) return std::nullopt;
     const flow::Slot slot = flow::dinner_of(static_cast<int>((row->day - before_.span.first).count()));
     std::vector<std::pair<graph::Ppm, cookbook::DishId>> likely;
     const auto& profiles = kitchen_.knowledge->profiles;
@@ -286,8 +279,7 @@ std::optional<Mend> Mender::other_dish(const Finding& finding) const {
 }
 
 std::optional<Mend> Mender::dish_that_eats(const Finding& finding) const {
-    // A dinner is not changed for a spoonful.
-    if (finding.price < kitchen_.household.worths.mark) return std::nullopt;
+    if (finding.price < a_little) return std::nullopt;
     std::vector<std::pair<std::int64_t, cookbook::DishId>> eating;
     for (std::uint32_t i = 0; i < kitchen_.cookbook().dishes().size(); ++i) {
         const cookbook::Dish& dish = kitchen_.cookbook()[cookbook::DishId{i}];
@@ -325,22 +317,39 @@ std::optional<Mend> Mender::freeze(const Finding& finding) const {
     const auto freezer =
         kitchen::place_of(kitchen_.household, {stock::PlaceKind::near_freezer, stock::PlaceKind::far_freezer});
     if (keeping.said != catalogue::Keeping::Said::time || !freezer) return std::nullopt;
-    const measure::Amount part{lot->amount.dimension(), finding.amount};
-    const bool all = finding.amount >= lot->amount.value() || !lot->packs.empty();
-    kitchen::Item item{{finding.lot, {}, {}, {}}, {}, {}};
-    if (!all) item.quantity.amount = part;
-    auto change = kitchen::moved(at(), {&item, 1}, *freezer, std::nullopt);
-    if (!change) return std::nullopt;
-    const Changed frozen = carried_out(*change);
-    if (!helps(finding, frozen.kitchen, frozen.balance) ||
-        flow::crowded(frozen.kitchen, frozen.balance).size() > flow::crowded(kitchen_, before_).size()) {
-        return std::nullopt;
-    }
     Mend mend;
     mend.kind = Mend::Kind::freeze;
     mend.lot = finding.lot;
     mend.place = freezer;
-    if (!all) mend.amount = part;
+    kitchen::Item item{{finding.lot, {}, {}, {}}, {}, {}};
+    // So much as the plan leaves, rounded down so that what the plan eats stays; else all of it.
+    if (!lot->packs.empty()) {
+        mend.lot_packs = packs_within(*lot, finding.amount);
+        if (mend.lot_packs == static_cast<std::int64_t>(lot->packs.size())) mend.lot_packs = 0;
+        if (mend.lot_packs > 0) item.quantity.packs = 1000 * mend.lot_packs;
+    } else if (finding.amount < lot->amount.value()) {
+        const auto amount = in_hand(kitchen_.catalogue()[lot->ingredient], finding.amount);
+        if (amount == 0) return std::nullopt;
+        mend.amount = {lot->amount.dimension(), amount};
+        item.quantity.amount = mend.amount;
+    }
+    const bool some = mend.amount || mend.lot_packs > 0;
+    if (auto found = put_away(finding, item, mend); found || !some) return found;
+    mend.amount.reset();
+    mend.lot_packs = 0;
+    item.quantity = {};
+    return put_away(finding, item, std::move(mend));
+}
+
+/// The mend that moves this to its place, where that helps and there is room.
+std::optional<Mend> Mender::put_away(const Finding& finding, const kitchen::Item& item, Mend mend) const {
+    auto change = kitchen::moved(at(), {&item, 1}, *mend.place, std::nullopt);
+    if (!change) return std::nullopt;
+    const Changed frozen = carried_out(*change);
+    if (!helps(finding, frozen.kitchen, frozen.balance, mend) ||
+        flow::crowded(frozen.kitchen, frozen.balance).size() > flow::crowded(kitchen_, before_).size()) {
+        return std::nullopt;
+    }
     mend.change = std::move(*change);
     return mend;
 }
@@ -352,9 +361,9 @@ std::optional<Mend> Mender::buy(const Finding& finding) const {
     const std::vector<IngredientId> bought{finding.ingredient};
     const flow::Balance after = balancer_.rebalance(before_, before_.cookings, bought);
     const flow::Part* part = after.part(finding.ingredient);
-    if (part == nullptr || !helps(finding, after)) return std::nullopt;
     Mend mend;
     mend.kind = Mend::Kind::buy;
+    if (part == nullptr || !helps(finding, kitchen_, after, mend)) return std::nullopt;
     mend.day = today_;
     mend.of = finding.ingredient;
     for (const flow::Fate& fate : part->outcome.fates) {
@@ -370,7 +379,10 @@ std::optional<Mend> Mender::buy(const Finding& finding) const {
     auto change = kitchen::got(at(), {&got, 1});
     if (!change) return std::nullopt;
     const Changed with = carried_out(*change);
-    if (!helps(finding, with.kitchen, with.balance)) return std::nullopt;
+    // Once it lies there it counts as stock, and as paid for: what it costs was said before.
+    const auto net = mend.net;
+    if (!helps(finding, with.kitchen, with.balance, mend)) return std::nullopt;
+    mend.net = net;
     mend.change = std::move(*change);
     return mend;
 }

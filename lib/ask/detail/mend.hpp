@@ -4,13 +4,14 @@
 #include <optional>
 
 #include "ask/balance.hpp"
+#include "ask/detail/worth.hpp"
 #include "flow/cooking.hpp"
 
 namespace samebase::ask::detail {
 
 /// Looks for mends of one balance, cheapest for the cook first: for what lacks a stand-in, days exchanged, another
-/// dish, a purchase; for what ends in the bin days exchanged, another dish, the freezer. The kitchen, the balancer and
-/// the balance outlive it.
+/// dish, a purchase; for what ends in the bin days exchanged, the freezer, another dish. No dinner is given up for a
+/// finding of cents. The kitchen, the balancer and the balance outlive it.
 class Mender {
   public:
     Mender(const kitchen::Kitchen& kitchen, basics::Day today, const flow::Balancer& balancer,
@@ -19,12 +20,17 @@ class Mender {
           today_(today),
           balancer_(balancer),
           before_(before),
+          kept_before_(kept(kitchen, before)),
           holds_(flow::held_allergens(kitchen)) {}
 
     /// Nothing where none of the ways helps.
     [[nodiscard]] std::optional<Mend> mend(const flow::Finding& finding) const;
 
   private:
+    /// No dinner is given up for less, and no stand-in may cost more than it saves by more.
+    static constexpr basics::Money a_little{100};
+    [[nodiscard]] static bool about_a_meal(const flow::Finding& finding);
+
     [[nodiscard]] std::optional<Mend> discard(const flow::Finding& finding) const;
     [[nodiscard]] std::optional<Mend> stand_in(const flow::Finding& finding) const;
     [[nodiscard]] std::optional<Mend> exchange_days(const flow::Finding& finding) const;
@@ -34,9 +40,16 @@ class Mender {
     [[nodiscard]] std::optional<Mend> buy(const flow::Finding& finding) const;
     [[nodiscard]] std::optional<Mend> move(const flow::Finding& finding) const;
 
-    [[nodiscard]] bool helps(const flow::Finding& finding, const flow::Balance& after) const;
-    [[nodiscard]] bool helps(const flow::Finding& finding, const kitchen::Kitchen& kitchen,
-                             const flow::Balance& after) const;
+    [[nodiscard]] bool helps(const flow::Finding& finding, const kitchen::Kitchen& kitchen, const flow::Balance& after,
+                             Mend& mend) const;
+    [[nodiscard]] bool gone_or_smaller(const flow::Finding& finding, const kitchen::Kitchen& kitchen,
+                                       const flow::Balance& after) const;
+    [[nodiscard]] bool worth_its_cost(const flow::Finding& finding, const Mend& mend) const;
+    [[nodiscard]] basics::Money net_cost(const kitchen::Kitchen& kitchen, const flow::Balance& after) const;
+    [[nodiscard]] std::vector<std::pair<catalogue::IngredientId, basics::Money>> more_tossed(
+        const flow::Balance& after) const;
+    [[nodiscard]] std::optional<Mend> put_away(const flow::Finding& finding, const kitchen::Item& item,
+                                               Mend mend) const;
     [[nodiscard]] bool nothing_else_lacks(const flow::Balance& after) const;
     [[nodiscard]] std::optional<Mend> tried(Mend mend, const flow::Finding& finding, const kitchen::Plan& takes,
                                             const kitchen::Plan& adds) const;
@@ -56,6 +69,7 @@ class Mender {
     basics::Day today_;
     const flow::Balancer& balancer_;
     const flow::Balance& before_;
+    basics::Money kept_before_;
     flow::Holds holds_;
     stock::LotNumber next_lot_ = 1'000'000'000;  ///< of lots that are only tried out
 };

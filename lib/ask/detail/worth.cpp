@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
 #include <numeric>
 
@@ -28,10 +29,48 @@ std::int64_t total_bought(const flow::Part* part) {
         [](std::int64_t sum, const flow::Fate& fate) { return sum + (fate.bought ? fate.unit.amount : 0); });
 }
 
-std::int64_t total_kept(const flow::Part* part) {
-    if (part == nullptr) return 0;
-    return std::accumulate(part->outcome.fates.begin(), part->outcome.fates.end(), std::int64_t{0},
-                           [](std::int64_t sum, const flow::Fate& fate) { return sum + fate.left(); });
+/// How much of it the household eats in four weeks: as in the last four, as planned after the span, and every day.
+std::int64_t eaten_by_habit(const kitchen::Kitchen& kitchen, IngredientId of, basics::Span span) {
+    constexpr basics::days weeks{28};
+    std::int64_t sum = 0;
+    const auto add = [&](cookbook::DishId dish) {
+        for (const cookbook::DishIngredient& line : kitchen.cookbook()[dish].ingredients) {
+            if (!line.optional && line.ingredient == of) sum += line.amount.value();
+        }
+    };
+    for (auto had = kitchen.history.rbegin(); had != kitchen.history.rend() && had->day >= span.first - weeks; ++had)
+        add(had->dish);
+    for (const kitchen::Planned& row : kitchen.plan) {
+        if (row.day > span.last && row.day <= span.last + weeks && !row.ready_meal) add(row.dish);
+    }
+    for (const kitchen::StandingUse& use : kitchen.household.standing_uses) {
+        if (use.ingredient == of)
+            sum += use.amount.value() * std::popcount(static_cast<unsigned>(use.weekdays)) * (weeks.count() / 7);
+    }
+    return sum;
+}
+
+struct Kept {
+    Money price;
+    std::int64_t amount = 0;
+};
+
+Kept kept_of(const kitchen::Kitchen& kitchen, const flow::Part* part, basics::Span span) {
+    if (part == nullptr) return {};
+    Kept kept{part->outcome.kept, 0};
+    std::int64_t bought = 0;
+    Money paid;
+    for (const flow::Fate& fate : part->outcome.fates) {
+        kept.amount += fate.left();
+        if (!fate.bought || fate.left() == 0) continue;
+        bought += fate.left();
+        paid += basics::share_of(fate.unit.price, fate.left(), fate.unit.amount);
+    }
+    if (bought == 0) return kept;
+    const auto counts = std::min(bought, eaten_by_habit(kitchen, part->component.ingredient, span));
+    kept.price += basics::share_of(paid, counts, bought) - paid;
+    kept.amount += counts - bought;
+    return kept;
 }
 
 std::int64_t total_unmet(const flow::Part* part) {
@@ -44,7 +83,7 @@ class Difference {
   public:
     Difference(const kitchen::Kitchen& kitchen, const flow::Balance& before, const flow::Balance& after,
                std::vector<Because>& lines)
-        : kitchen_(kitchen), lines_(lines) {
+        : kitchen_(kitchen), span_(before.span), lines_(lines) {
         auto b = before.parts.begin();
         auto a = after.parts.begin();
         while (b != before.parts.end() || a != after.parts.end()) {
@@ -79,8 +118,9 @@ class Difference {
             total_tossed(before) - total_tossed(after));
         add(Line::to_buy, money(before, &flow::Outcome::spent) - money(after, &flow::Outcome::spent), of,
             total_bought(before) - total_bought(after));
-        add(Line::kept, money(after, &flow::Outcome::kept) - money(before, &flow::Outcome::kept), of,
-            total_kept(after) - total_kept(before));
+        const Kept kept_before = kept_of(kitchen_, before, span_);
+        const Kept kept_after = kept_of(kitchen_, after, span_);
+        add(Line::kept, kept_after.price - kept_before.price, of, kept_after.amount - kept_before.amount);
         add(Line::unmet, unmet(before) - unmet(after), of, total_unmet(before) - total_unmet(after));
     }
 
@@ -90,6 +130,7 @@ class Difference {
     }
 
     const kitchen::Kitchen& kitchen_;
+    basics::Span span_;
     std::vector<Because>& lines_;
 };
 
@@ -186,7 +227,7 @@ void effort(const Setting& setting, const cookbook::Dish& dish, std::vector<Beca
 /// Whether what was asked about is in the dish only because it stands in for something.
 bool is_only_a_stand_in(const Setting& setting, const cookbook::Dish& dish) {
     return std::none_of(dish.ingredients.begin(), dish.ingredients.end(), [&](const cookbook::DishIngredient& line) {
-        return !line.optional && setting.kitchen->catalogue().is(line.ingredient, setting.using_);
+        return !line.optional && is_any(setting.kitchen->catalogue(), line.ingredient, setting.using_);
     });
 }
 
@@ -198,7 +239,7 @@ void stand_ins(const Setting& setting, const cookbook::Dish& dish, const Candida
     for (std::size_t i = 0; i < candidate.stand_ins.size(); ++i) {
         const StandInUse& use = candidate.stand_ins[i];
         const bool asked_for = only_a_stand_in && use.use.size() == 1 &&
-                               setting.kitchen->catalogue().is(use.use.front().first, setting.using_);
+                               is_any(setting.kitchen->catalogue(), use.use.front().first, setting.using_);
         const double share = asked_for ? 1 : candidate.stand_in_shares[i];
         const Money cost{std::llround(share * (1 - use.fit) * fussiness)};
         if (cost.minor != 0) lines.push_back({Line::stand_ins, -cost, use.replaced, {}, use.note});
@@ -244,18 +285,33 @@ void lots_used(const Setting& setting, const flow::Balance& after, const Candida
     }
 }
 
+/// The packs that the dinner at that slot eats of, of those that are bought by then.
+std::int64_t packs_eaten_of(const flow::Part& part, flow::Slot slot, cookbook::DishId dish) {
+    std::int64_t packs = 0;
+    for (std::size_t i = 0; i < part.outcome.fates.size(); ++i) {
+        if (!part.outcome.fates[i].bought) continue;
+        packs += std::any_of(part.outcome.uses.begin(), part.outcome.uses.end(), [&](const flow::Use& use) {
+            const auto want = static_cast<std::size_t>(use.want);
+            return static_cast<std::size_t>(use.unit) == i && part.component.wants[want].slot == slot &&
+                   part.reasons[want].dish == dish;
+        });
+    }
+    return packs;
+}
+
 void bought(const Setting& setting, const flow::Balance& after, const Candidate& candidate, Alternative& result) {
+    const flow::Slot slot = flow::dinner_of(static_cast<int>((setting.question.day - after.span.first).count()));
     for (const flow::Needed& need : candidate.cooking.needs) {
-        const flow::Part* before = setting.before->part(need.ingredient);
         const flow::Part* part = after.part(need.ingredient);
-        const std::int64_t more = total_bought(part) - total_bought(before);
-        if (more <= 0) continue;
-        const std::int64_t pack = part->component.offer->pack;
-        const Money spent = part->outcome.spent - (before == nullptr ? Money{} : before->outcome.spent);
+        if (part == nullptr || !part->component.offer) continue;
+        const flow::Offer& offer = *part->component.offer;
+        const auto more = (total_bought(part) - total_bought(setting.before->part(need.ingredient))) / offer.pack;
+        const auto packs = std::max(more, packs_eaten_of(*part, slot, candidate.cooking.dish));
+        if (packs <= 0) continue;
         result.to_buy.push_back({need.ingredient,
-                                 {setting.kitchen->catalogue()[need.ingredient].dimension, more},
-                                 static_cast<int>(more / pack),
-                                 spent});
+                                 {setting.kitchen->catalogue()[need.ingredient].dimension, packs * offer.pack},
+                                 static_cast<int>(packs),
+                                 Money{packs * offer.price.minor}});
     }
 }
 
@@ -278,6 +334,12 @@ void lacking(const Setting& setting, const flow::Balance& after, const Candidate
 }
 
 }  // namespace
+
+Money kept(const kitchen::Kitchen& kitchen, const flow::Balance& balance) {
+    return std::accumulate(balance.parts.begin(), balance.parts.end(), Money{}, [&](Money sum, const auto& part) {
+        return sum + kept_of(kitchen, part.get(), balance.span).price;
+    });
+}
 
 void weigh(const Setting& setting, const flow::Balance& after, const Candidate& candidate, Alternative& alternative) {
     const kitchen::Kitchen& kitchen = *setting.kitchen;
@@ -303,12 +365,6 @@ void describe(const Setting& setting, const flow::Balance& after, const Candidat
             alternative.leaves.push_back({made.ingredient, made.amount, leftover_use_by(thing, setting.question.day)});
     }
     alternative.cautions = candidate.cautions;
-    for (const std::size_t eater : setting.eaters) {
-        const kitchen::Person& person = kitchen.household.people[eater];
-        for (const std::string& what : disliked(kitchen, person, candidate.cooking)) {
-            alternative.cautions.push_back(fmt::format("{} does not like {}.", person.name, what));
-        }
-    }
     const auto usual = safety_cautions(kitchen, candidate.cooking, alternative.uses, setting.today);
     alternative.cautions.insert(alternative.cautions.end(), usual.begin(), usual.end());
 }

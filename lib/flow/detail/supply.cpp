@@ -82,6 +82,28 @@ std::vector<std::int64_t> portions(const catalogue::Ingredient& ingredient, cons
     return {lot.amount.value()};
 }
 
+/// How long something bought is counted on where it is put away, as end_of() counts its lot then; below 0: for good.
+int days_where_it_is_put(const kitchen::Kitchen& kitchen, const catalogue::Ingredient& ingredient,
+                         catalogue::IngredientId id) {
+    const auto place = kitchen::usual_place(kitchen, id);
+    if (!place) return -1;
+    const auto days_at = [&](Keep keep, bool best_by_ends) {
+        const Keeping& keeping = ingredient.keeps[static_cast<std::size_t>(keep)];
+        const bool ends = best_by_ends || keeping.time.limit == catalogue::Limit::use_by;
+        return keeping.said == Keeping::Said::time && ends ? keeping.time.days : -1;
+    };
+    switch (kitchen.place(*place).kind) {
+        case stock::PlaceKind::fridge:
+            return days_at(Keep::fridge, true);
+        case stock::PlaceKind::crisper:
+            return days_at(Keep::crisper, true);
+        case stock::PlaceKind::pantry:
+            return days_at(Keep::pantry, false);
+        default:
+            return -1;
+    }
+}
+
 }  // namespace
 
 std::vector<Unit> units_of(const kitchen::Kitchen& kitchen, const stock::Lot& lot, basics::Span span) {
@@ -128,17 +150,13 @@ std::optional<Offer> offer_of(const kitchen::Kitchen& kitchen, catalogue::Ingred
             offer.slots.push_back(shopping_of(static_cast<int>((day - span.first).count())));
         }
     }
-    const bool freezes = days_in(ingredient, Keep::freezer).has_value();
-    if (!freezes) {
-        for (const Keep keep : {Keep::fridge, Keep::crisper, Keep::pantry}) {
-            if (const auto days = days_in(ingredient, keep)) offer.keeps_days = std::max(offer.keeps_days, *days);
-        }
-    }
     const bool raw = ingredient.kind == catalogue::Kind::raw;
     // Of raw meat and fish as much is taken as is needed, and the rest is frozen that day. Of several large pieces no
     // more than one is cut.
+    offer.frozen = raw && days_in(ingredient, Keep::freezer) && ingredient.thaw != catalogue::Thaw::from_frozen;
+    if (offer.frozen) return offer;
+    offer.keeps_days = days_where_it_is_put(kitchen, ingredient, id);
     const auto piece = large_piece(ingredient);
-    if (raw && freezes && ingredient.thaw != catalogue::Thaw::from_frozen) return offer;
     if (raw && piece && *piece < offer.pack) return offer;
     // What is bought raw and suffers in quality only comes loose.
     if (const auto days = days_once_open(ingredient, !raw)) {
