@@ -98,7 +98,7 @@ class Run:
         self.dir.chmod(0o755)
 
     def environment(self):
-        env = {k: v for k, v in os.environ.items() if not k.startswith("SAMEBASE")}
+        env = {k: v for k, v in os.environ.items() if not k.startswith("SAMEBASE") and k not in ("COLUMNS", "NO_COLOR")}
         return dict(env, SAMEBASE_DATA=str(self.data), SAMEBASE_KITCHEN=str(self.dir / "kitchen"), LC_ALL="C.UTF-8", TZ="UTC")
 
     def words(self, text):

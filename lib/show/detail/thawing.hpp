@@ -8,11 +8,11 @@
 
 namespace samebase::show::detail {
 
-/// "2 packs (1.01 kg)", "3 serves", "650 g" where it is loose.
+/// "2 packs", "3 serves", "650 g" where it is loose.
 [[nodiscard]] std::string packs_words(const kitchen::Kitchen& kitchen, catalogue::IngredientId id,
                                       std::int64_t quantity, int packs);
 
-/// "rissoles Wed 2 Dec", "everyday use tomorrow".
+/// "tomorrow's rissoles", "Friday's lunch, cheese toastie", "everyday use today".
 [[nodiscard]] std::string meal_words(const kitchen::Kitchen& kitchen, std::optional<cookbook::DishId> dish,
                                      kitchen::Meal meal, basics::Day on, basics::Day today);
 
