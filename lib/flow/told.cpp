@@ -18,7 +18,9 @@ bool same_thing(const Finding& a, const Finding& b) {
     if (a.kind != b.kind) return false;
     if (a.kind == Kind::no_room) return a.place == b.place;
     if (a.ingredient != b.ingredient) return false;
-    return !wanted(a) || (a.day == b.day && a.meal == b.meal && a.dish == b.dish);
+    if (a.kind == Kind::past_use_by) return true;
+    if (a.day != b.day) return false;
+    return wanted(a) ? a.meal == b.meal && a.dish == b.dish : (a.lot == 0) == (b.lot == 0);
 }
 
 /// All things, each once, in the order of the first finding about it.
@@ -56,17 +58,36 @@ bool can_hurt(const Finding& finding) {
     return finding.kind == Kind::past_use_by;
 }
 
+/// Milligrams of a line as it is written; nothing where the catalogue does not know.
+std::optional<std::int64_t> weight(const kitchen::Kitchen& kitchen, const cookbook::DishIngredient& line) {
+    const auto mass = catalogue::weight(line.amount, kitchen.catalogue()[line.ingredient]);
+    return mass ? std::optional<std::int64_t>(mass->value) : std::nullopt;
+}
+
+/// Whether the dish is not the dish without it.
+bool carries(const kitchen::Kitchen& kitchen, cookbook::DishId dish, catalogue::IngredientId ingredient) {
+    using catalogue::Role;
+    constexpr std::int64_t least_part = 20;
+    std::int64_t all = 0;
+    std::int64_t of_it = 0;
+    bool known = true;
+    bool role = false;
+    for (const auto& line : kitchen.cookbook()[dish].ingredients) {
+        const auto grams = weight(kitchen, line);
+        all += grams.value_or(0);
+        if (line.ingredient != ingredient || line.optional) continue;
+        role = role || line.role == Role::main || line.role == Role::body || line.role == Role::starch;
+        known = known && grams.has_value();
+        of_it += grams.value_or(0);
+    }
+    return role && (!known || of_it * least_part >= all);
+}
+
 }  // namespace
 
 bool stops_a_meal(const kitchen::Kitchen& kitchen, const Finding& finding) {
     if (finding.kind == Kind::no_room || finding.kind == Kind::not_thawed) return true;
-    if (finding.kind != Kind::short_of || !finding.dish) return false;
-    const auto& lines = kitchen.cookbook()[*finding.dish].ingredients;
-    return std::any_of(lines.begin(), lines.end(), [&](const auto& line) {
-        using catalogue::Role;
-        return line.ingredient == finding.ingredient &&
-               (line.role == Role::main || line.role == Role::body || line.role == Role::starch);
-    });
+    return finding.kind == Kind::short_of && finding.dish && carries(kitchen, *finding.dish, finding.ingredient);
 }
 
 Telling tell(const kitchen::Kitchen& kitchen, basics::Day today, std::span<const Finding> findings, std::size_t most,

@@ -1,7 +1,8 @@
 // What of a balance's findings is told by itself, and what is only summed. One thing is told once, whatever its lots.
 //
 // A finding is told by itself where it stops a meal, can hurt, or is worth at least a threshold. It stops a meal where
-// a main, the body or the starch of a dish lacks, or a place has no room; what is past its use-by can hurt.
+// a main, the body or the starch of a dish lacks that is more than a twentieth of it by weight, or a place has no room;
+// what is past its use-by can hurt.
 #pragma once
 
 #include <cstddef>
@@ -15,8 +16,8 @@ namespace samebase::flow {
 /// The least worth that is told by itself, where a household does not say.
 inline constexpr basics::Money tell_from{100};
 
-/// Findings about one thing: what lacks for one meal, what of one ingredient ends in the bin or is past its use-by, one
-/// place without room.
+/// Findings about one thing: what lacks for one meal, what of one ingredient ends in the bin on one day, what of it is
+/// past its use-by, one place without room.
 struct Told {
     Finding finding;              ///< the dearest of them, with the sums of amount, price, and the earliest day
     std::vector<std::size_t> of;  ///< their positions, the dearest first; never empty

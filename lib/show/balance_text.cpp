@@ -71,7 +71,8 @@ std::string sentence(const ask::BalanceAnswer& answer, const kitchen::Kitchen& k
             : fmt::format("From {} to {}", day(answer.span.first, today), day(answer.span.last, today));
     if (answer.findings.empty()) return span + " everything balances.";
     const std::size_t stopped = stopped_meals(answer, kitchen);
-    const std::string but = stopped == 0 ? "" : fmt::format(" but {}", stopped);
+    const std::string meals =
+        stopped == 0 ? "every meal can be cooked" : fmt::format("all meals but {} can be cooked", stopped);
     basics::Money bin;
     for (const Finding& finding : answer.findings) {
         if (finding.kind == Kind::tossed) bin += finding.price;
@@ -79,7 +80,7 @@ std::string sentence(const ask::BalanceAnswer& answer, const kitchen::Kitchen& k
     const std::string waste =
         bin.minor == 0 ? "and all food has a plan"
                        : fmt::format("and {} of food has no plan", about_money(bin, kitchen.household.currency));
-    return fmt::format("{} every meal can be cooked{}, {}.", span, but, waste);
+    return fmt::format("{} {} as planned, {}.", span, meals, waste);
 }
 
 /// What to do about it, where that was looked for.
@@ -117,7 +118,7 @@ void add_told(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen,
     }
     const flow::Telling& telling = answer.telling;
     if (telling.small == 0) return;
-    out += fmt::format("{} smaller {}, {} in all: --all\n", telling.small, telling.small == 1 ? "thing" : "things",
+    out += fmt::format("{} other {}, {} in all: --all\n", telling.small, telling.small == 1 ? "thing" : "things",
                        about_money(telling.small_price, kitchen.household.currency));
 }
 
@@ -135,8 +136,9 @@ void add_all(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen, 
 }
 
 void add_rows(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen, std::string& out) {
-    constexpr std::size_t columns = 60;  // all but the name
-    const std::size_t name_width = std::max<std::size_t>(20, screen_width() - std::min(screen_width(), columns));
+    constexpr std::size_t others = 61;  // all columns but the name
+    constexpr std::size_t narrowest = 19;
+    const std::size_t name_width = std::max(narrowest, screen_width() - std::min(screen_width(), others));
     const auto line = [&](const std::string& name, const std::string& on, const std::array<std::string, 6>& cells) {
         out += fmt::format("{} {:<6}", fitted(name, name_width), on);
         for (const auto& cell : cells) out += fmt::format(" {:>8}", cell);

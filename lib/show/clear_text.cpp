@@ -141,7 +141,7 @@ void bins(const ask::ClearAnswer& answer, const Page& page, const Manner& manner
                "\n";
     }
     if (shown < ordered.size())
-        out += fmt::format("  {} smaller things, {} in all: --all\n", ordered.size() - shown, page.about(rest));
+        out += fmt::format("  {} other things, {} in all: --all\n", ordered.size() - shown, page.about(rest));
 }
 
 void buys(const ask::ClearAnswer& answer, const Page& page, std::string& out) {

@@ -14,9 +14,9 @@ namespace {
 
 using ask::Alternative;
 
-constexpr std::size_t rows_from_stock = 8;
-constexpr std::size_t rows_with_a_trip = 4;
-constexpr std::size_t most_named = 3;  // of what is used up, or stands in, in one line
+constexpr std::size_t rows_from_stock = 6;
+constexpr std::size_t rows_with_a_trip = 3;
+constexpr std::size_t most_named = 3;  // of what is used up or bought, in one line
 
 struct Page {
     const kitchen::Kitchen& kitchen;
@@ -156,18 +156,18 @@ std::string few(const std::vector<std::string>& words) {
     return fmt::format("{} and {} more", result, words.size() - most_named + 1);
 }
 
-/// What one line can say: what must be bought, what it uses up, what stands in.
-std::string remark(const Page& page, const Alternative& a) {
+/// What one line can say: what must be bought, and what it uses up besides what was asked for.
+std::string remark(const Page& page, const ask::ElseAnswer& answer, const Alternative& a) {
     std::vector<std::string> buys;
     for (const auto& buy : a.to_buy) buys.push_back(page.thing(buy.ingredient).name);
     for (const auto& [id, amount] : a.lacks) buys.push_back(page.thing(id).name);
     std::vector<std::string> used_up;
     for (const ask::LotUse& use : a.uses) {
         const std::string& name = page.thing(use.ingredient).name;
-        if (use.use_first && std::find(used_up.begin(), used_up.end(), name) == used_up.end()) used_up.push_back(name);
+        const bool asked = page.kitchen.catalogue().is(use.ingredient, answer.using_);
+        if (use.use_first && !asked && std::find(used_up.begin(), used_up.end(), name) == used_up.end())
+            used_up.push_back(name);
     }
-    std::vector<std::string> instead;
-    for (const ask::StandInUse& use : a.stand_ins) instead.push_back(detail::stand_in_words(use, page.kitchen, false));
     std::vector<std::string> parts;
     basics::Money price;
     for (const auto& buy : a.to_buy) price += buy.price;
@@ -175,16 +175,15 @@ std::string remark(const Page& page, const Alternative& a) {
         parts.push_back(fmt::format("buy {}, {}", few(buys), about_money(price, page.kitchen.household.currency)));
     if (a.to_buy.empty() && !buys.empty()) parts.push_back("lacks " + few(buys));
     if (!used_up.empty()) parts.push_back("uses up " + few(used_up));
-    if (!instead.empty()) parts.push_back(few(instead));
     return fmt::format("{}", fmt::join(parts, "; "));
 }
 
-/// "$6 better", "$2 worse": against what is planned, or against nothing.
+/// "$6 better", "$2 worse": against what is planned, or against nothing, in whole units.
 std::string against(const Page& page, const Alternative& a) {
-    constexpr std::int64_t decides = 50;
-    if (std::abs(a.worth.minor) < decides) return "the same";
-    const basics::Money size{std::abs(a.worth.minor)};
-    return fmt::format("{} {}", about_money(size, page.kitchen.household.currency),
+    constexpr std::int64_t unit = 100;
+    const std::int64_t units = (std::abs(a.worth.minor) + unit / 2) / unit;
+    if (units == 0) return "the same";
+    return fmt::format("{} {}", about_money(basics::Money{units * unit}, page.kitchen.household.currency),
                        a.worth.minor > 0 ? "better" : "worse");
 }
 
@@ -192,14 +191,23 @@ std::string how_long(const Page& page, const Alternative& a) {
     return a.ready_meal ? "  ready" : fmt::format("{:>3} min", page.dish(a.dish).minutes);
 }
 
-void one_line(const Page& page, const Alternative& a, std::size_t number, std::size_t name_width, std::string& out) {
-    std::string line = fmt::format("{:>4}  {}  {}  {:<9}", number,
-                                   fitted(label(page, a), std::max(name_width, length(label(page, a)))),
+/// In one line where it fits, else with the remark in the next.
+void one_dish(const Page& page, const ask::ElseAnswer& answer, std::size_t position, std::size_t name_width,
+              std::string& out) {
+    const Alternative& a = answer.alternatives[position];
+    const std::string name = label(page, a);
+    std::string line = fmt::format("{:>4}  {}  {}  {}", position + 1, fitted(name, std::max(name_width, length(name))),
                                    how_long(page, a), against(page, a));
-    const std::string more = remark(page, a);
-    if (!more.empty()) line += "  " + more;
-    line.erase(line.find_last_not_of(' ') + 1);
-    out += wrapped(line, 6) + "\n";
+    const std::string more = remark(page, answer, a);
+    const std::size_t widest_money = std::max<std::size_t>(10, length(against(page, a)));
+    const std::string beside =
+        fmt::format("{}  {}", fitted(line, length(line) - length(against(page, a)) + widest_money), more);
+    if (more.empty() || length(beside) > screen_width()) {
+        out += wrapped(line, 6) + "\n";
+        if (!more.empty()) out += wrapped("      " + more, 6) + "\n";
+    } else {
+        out += beside + "\n";
+    }
 }
 
 bool nothing_to_buy(const Alternative& a) {
@@ -222,9 +230,8 @@ void group(const ask::ElseAnswer& answer, const Page& page, const Manner& manner
     name_width = std::min(name_width, widest);
     out += from_stock ? "With nothing to buy\n" : "With a trip\n";
     for (std::size_t i = 0; i < rows; ++i) {
-        const Alternative& a = answer.alternatives[members[i]];
-        one_line(page, a, members[i] + 1, name_width, out);
-        if (manner.why) in_full(page, a, out);
+        one_dish(page, answer, members[i], name_width, out);
+        if (manner.why) in_full(page, answer.alternatives[members[i]], out);
     }
     if (rows < members.size()) out += fmt::format("      {} more: --all\n", members.size() - rows);
 }

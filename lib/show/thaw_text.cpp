@@ -20,8 +20,12 @@ std::string packs_words(const kitchen::Kitchen& kitchen, catalogue::IngredientId
 std::string meal_words(const kitchen::Kitchen& kitchen, std::optional<cookbook::DishId> dish, kitchen::Meal meal,
                        basics::Day on, basics::Day today) {
     if (!dish) return fmt::format("everyday use {}", on_day(on, today));
-    const std::string lunch = meal == kitchen::Meal::lunch ? " lunch," : "";
-    return fmt::format("{}{} {}", of_day(on, today), lunch, kitchen.cookbook()[*dish].name);
+    const std::string& name = kitchen.cookbook()[*dish].name;
+    const bool lunch = meal == kitchen::Meal::lunch;
+    const std::string near = near_day(on, today);
+    if (near.find(' ') != std::string::npos)
+        return fmt::format("{}{} {}", name, lunch ? ", lunch" : "", on_day(on, today));
+    return fmt::format("{}'s {}{}", near, lunch ? "lunch, " : "", name);
 }
 
 std::string about(int minutes) {
@@ -157,7 +161,7 @@ void days(const ask::ThawAnswer& answer, const Page& page, const Manner& manner,
         for (const auto* move : on(answer, all[i])) out += wrapped("  " + row(*move, page), 4) + "\n";
     }
     if (shown < all.size())
-        out += fmt::format("{} more: --all\n", counted(static_cast<std::int64_t>(all.size() - shown), "day"));
+        out += fmt::format("{} more {}: --all\n", all.size() - shown, all.size() - shown == 1 ? "day" : "days");
 }
 
 void late(const ask::ThawAnswer& answer, const Page& page, std::string& out) {

@@ -122,33 +122,60 @@ void take_out(const Page& page) {
     section(page, "Still frozen, too late for the fridge", late, as_it_is, "samebase thaw");
 }
 
-/// In a few words what would do.
+/// In a few words what would do: "rocket would do", "buy 1 pack, $4.50".
 std::string would_do(const flow::Mend& mend, const Page& page) {
     using Kind = flow::Mend::Kind;
     if (mend.kind == Kind::stand_in) {
         std::vector<std::string> used;
         for (const auto& [id, amount] : mend.use) used.push_back(page.kitchen.catalogue()[id].name);
-        return fmt::format("{} would do: ", listed(used)) + command(mend, page.kitchen);
+        return fmt::format("{} would do", listed(used));
     }
-    return words(mend, page.kitchen, page.answer.day);
+    const std::string all = words(mend, page.kitchen, page.answer.day);
+    const std::string how = ": " + command(mend, page.kitchen);
+    return all.ends_with(how) ? all.substr(0, all.size() - how.size()) : all;
+}
+
+/// What one meal lacks, with what would do; the command where it is the only thing.
+std::string lacking(const Page& page, const std::vector<const ask::Missing*>& things, bool only) {
+    std::vector<std::string> words;
+    for (const ask::Missing* thing : things) {
+        std::string what = page.named(thing->finding);
+        if (thing->mend) {
+            const std::string how = only ? ": " + command(*thing->mend, page.kitchen) : "";
+            what += fmt::format(" ({}{})", would_do(*thing->mend, page), how);
+        }
+        words.push_back(what);
+    }
+    return fmt::format("{}", fmt::join(words, ", "));
 }
 
 void missing(const Page& page) {
-    std::vector<ask::Missing> rows;
-    for (const ask::Missing& missing : page.answer.pressing.missing) {
-        if (missing.finding.kind == flow::Finding::Kind::short_of) rows.push_back(missing);
-    }
     const basics::Day today = page.answer.day;
-    const auto row = [&](const ask::Missing& missing) {
+    std::vector<std::vector<const ask::Missing*>> meals;
+    std::size_t count = 0;
+    for (const ask::Missing& missing : page.answer.pressing.missing) {
         const flow::Finding& finding = missing.finding;
-        const std::string what =
-            fmt::format("{} for {}", page.named(finding),
-                        detail::meal_words(page.kitchen, finding.dish, finding.meal, finding.day, today));
-        return missing.mend ? fmt::format("{} ({})", what, would_do(*missing.mend, page)) : what;
+        if (finding.kind != flow::Finding::Kind::short_of) continue;
+        ++count;
+        const auto same = std::find_if(meals.begin(), meals.end(), [&](const auto& meal) {
+            const flow::Finding& other = meal.front()->finding;
+            return other.day == finding.day && other.meal == finding.meal && other.dish == finding.dish;
+        });
+        if (same == meals.end()) {
+            meals.push_back({&missing});
+        } else {
+            same->push_back(&missing);
+        }
+    }
+    const auto row = [&](const std::vector<const ask::Missing*>& meal) {
+        const flow::Finding& finding = meal.front()->finding;
+        return fmt::format(
+            "{}: {}", capitalised(detail::meal_words(page.kitchen, finding.dish, finding.meal, finding.day, today)),
+            lacking(page, meal, count == 1));
     };
     const auto& trip = page.answer.shopping;
     const std::string head = trip ? fmt::format("Missing before {} trip", of_day(*trip, today)) : "Missing";
-    section(page, head, rows, row, "samebase balance");
+    section(page, head, meals, row, "samebase balance");
 }
 
 void next_step(const Page& page) {

@@ -82,9 +82,9 @@ class Kitchen:
         return done.stdout
 
 
-def amounts(kitchen, days, name):
+def amounts(kitchen, days, name, questions=QUESTIONS):
     for day in days:
-        for words, kind in QUESTIONS:
+        for words, kind in questions:
             for found in faults(kitchen.ask(day, words), kind):
                 yield f"{name}, {day}, {' '.join(words)}: '{found}'"
 
@@ -100,8 +100,8 @@ def calm(kitchen):
         yield f"balance tells {told} things by themselves"
     for columns in (60, 80, 120):
         for words, _ in QUESTIONS:
-            if "--all" in words and words[0] == "balance":
-                columns = max(columns, 80)  # a table of numbers
+            if columns == 60 and words == ["balance", "--all"]:
+                continue  # a table of numbers needs 80
             for line in kitchen.ask(DEMO_DAY, words, columns).splitlines():
                 if len(line) > columns and " " in line.strip():
                     yield f"{' '.join(words)} at {columns} columns: {len(line)} characters: {line}"
@@ -130,7 +130,9 @@ def main():
             if done.returncode > 1:
                 found.append(f"{document.name} cannot be imported: {done.stderr.strip()}")
                 continue
-            found += amounts(other, [date(2026, 11, 28)], document.stem)
+            # The lines of its log were written when it was lived in.
+            questions = [question for question in QUESTIONS if question[0] != ["log"]]
+            found += amounts(other, [date(2026, 11, 28)], document.stem, questions)
     for fault in found:
         print(fault)
     print(f"{len(found)} faults" if found else "every amount is one that a hand can measure")

@@ -33,8 +33,8 @@ Finding short_of(const char* ingredient, const char* of, std::int64_t cents) {
 
 }  // namespace
 
-TEST_CASE("one thing is told once, whatever its lots, with the sum of them and the first of their days") {
-    const std::vector<Finding> findings{tossed("milk", 60, 3, 7), tossed("milk", 90, 5, 8)};
+TEST_CASE("what of one thing ends on one day is told once, whatever its lots, with the sum of them") {
+    const std::vector<Finding> findings{tossed("milk", 60, 3, 7), tossed("milk", 90, 3, 8)};
     const auto telling = flow::tell(demo(), demo_day, findings, 12);
     REQUIRE(telling.told.size() == 1);
     CHECK(telling.told.front().finding.amount == 2'000);
@@ -42,6 +42,16 @@ TEST_CASE("one thing is told once, whatever its lots, with the sum of them and t
     CHECK(telling.told.front().finding.day == demo_day + basics::days{3});
     CHECK(telling.told.front().of == std::vector<std::size_t>{1, 0});
     CHECK(telling.small == 0);
+    // What ends later is another thing.
+    const std::vector<Finding> later{tossed("milk", 600, 3, 7), tossed("milk", 90, 5, 8)};
+    CHECK(flow::tell(demo(), demo_day, later, 12).told.front().finding.amount == 1'000);
+    CHECK(flow::tell(demo(), demo_day, later, 12).small == 1);
+}
+
+TEST_CASE("a herb of the body stops no meal") {
+    CHECK(flow::stops_a_meal(demo(), short_of("beef-mince", "rissoles", 4)));
+    CHECK_FALSE(flow::stops_a_meal(demo(), short_of("eggs", "rissoles", 4)));
+    CHECK_FALSE(flow::stops_a_meal(demo(), short_of("parsley", "rissoles", 4)));
 }
 
 TEST_CASE("what is worth less than the threshold is summed, unless it stops a meal or can hurt") {

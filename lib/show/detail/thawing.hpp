@@ -12,7 +12,7 @@ namespace samebase::show::detail {
 [[nodiscard]] std::string packs_words(const kitchen::Kitchen& kitchen, catalogue::IngredientId id,
                                       std::int64_t quantity, int packs);
 
-/// "tomorrow's rissoles", "Friday's lunch, cheese toastie", "everyday use today".
+/// "tomorrow's rissoles", "Friday's lunch, cheese toastie", "rissoles on Fri 11 Dec", "everyday use today".
 [[nodiscard]] std::string meal_words(const kitchen::Kitchen& kitchen, std::optional<cookbook::DishId> dish,
                                      kitchen::Meal meal, basics::Day on, basics::Day today);
 
