@@ -1,8 +1,8 @@
 // What of a balance's findings is told by itself, and what is only summed. One thing is told once, whatever its lots.
 //
 // A finding is told by itself where it stops a meal, can hurt, or is worth at least a threshold. It stops a meal where
-// a main, the body or the starch of a dish lacks that is more than a twentieth of it by weight, or a place has no room;
-// what is past its use-by can hurt.
+// a quarter or more lacks of a main, the body or the starch of a dish, if that is a tenth of the dish by weight, or
+// where a place has no room; what is past its use-by can hurt.
 #pragma once
 
 #include <cstddef>

@@ -172,7 +172,7 @@ void add_unmet(std::string_view head, const std::vector<Finding>& findings, cons
         ++shown;
         list.push_back(fmt::format("{} {}: {}", head, words_of(finding.kind).one, words(finding, kitchen, today)));
     }
-    if (more > 0) list.push_back(fmt::format("{} {} more: balance shows them", head, more));
+    if (more > 0) list.push_back(fmt::format("{} {} other {} short", head, more, more == 1 ? "thing" : "things"));
 }
 
 /// What more or less of each thing goes to the bin: those that differ most.

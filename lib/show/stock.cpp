@@ -47,6 +47,7 @@ struct Row {
     char sign = ' ';
     std::string quantity;
     std::string label;
+    std::string shorter;  ///< without what it was cooked as
     std::string date;
     stock::LotNumber lot = 0;
     basics::Day by;
@@ -65,6 +66,7 @@ Row row_of(const stock::Lot& lot, const StockAnswer& answer, const kitchen::Kitc
     row.sign = mark(lot, answer);
     row.quantity = kitchen::describe(kitchen, lot);
     row.label = kitchen::label(kitchen, lot.ingredient, lot.dish) + state(lot, kitchen);
+    row.shorter = kitchen.catalogue()[lot.ingredient].name + state(lot, kitchen);
     row.date = date(lot, answer.day);
     row.lot = lot.number;
     row.by = lot.eat_by().value_or(answer.day);
@@ -89,8 +91,9 @@ Widths widths(const std::vector<Row>& rows) {
 }
 
 std::string words(const Row& row, const Widths& widths, const StockAnswer& answer, const Manner& manner) {
+    const std::string& label = length(row.label) <= widths.label ? row.label : row.shorter;
     std::string line = fmt::format("{} {}  {}  {}  lot {}", row.sign, fitted(row.quantity, widths.quantity),
-                                   fitted(row.label, widths.label), fitted(row.date, widths.date), row.lot);
+                                   fitted(label, widths.label), fitted(row.date, widths.date), row.lot);
     if (row.sign != '!') return line + "\n";
     const bool urgent = row.use_by && row.by <= answer.day + basics::days{1};
     return in_colour(line, urgent ? Colour::red : Colour::yellow, manner) + "\n";

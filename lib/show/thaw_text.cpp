@@ -29,10 +29,10 @@ std::string meal_words(const kitchen::Kitchen& kitchen, std::optional<cookbook::
 }
 
 std::string about(int minutes) {
-    constexpr int hour = 60;
-    if (minutes <= hour) return "about an hour";
-    if (minutes % hour == 0) return fmt::format("about {} hours", minutes / hour);
-    return fmt::format("about {} h {} min", minutes / hour, minutes % hour);
+    constexpr int half_an_hour = 30;
+    const int halves = std::max(2, (minutes + half_an_hour - 1) / half_an_hour);
+    if (halves == 2) return "about an hour";
+    return fmt::format("about {}{} hours", halves / 2, halves % 2 == 0 ? "" : " 1/2");
 }
 
 std::string command(const ask::TooLate& late, const kitchen::Kitchen& kitchen) {

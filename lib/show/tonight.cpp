@@ -15,8 +15,9 @@ namespace samebase::show {
 
 namespace {
 
-constexpr std::size_t most_rows = 5;
-constexpr std::size_t most_in_a_line = 6;
+constexpr std::size_t most_rows = 3;
+constexpr std::size_t most_in_a_line = 5;
+constexpr std::size_t most_for_a_meal = 2;
 
 struct Page {
     const ask::TonightAnswer& answer;
@@ -138,7 +139,9 @@ std::string would_do(const flow::Mend& mend, const Page& page) {
 /// What one meal lacks, with what would do; the command where it is the only thing.
 std::string lacking(const Page& page, const std::vector<const ask::Missing*>& things, bool only) {
     std::vector<std::string> words;
-    for (const ask::Missing* thing : things) {
+    const std::size_t shown = page.manner.all ? things.size() : std::min(things.size(), most_for_a_meal);
+    for (std::size_t i = 0; i < shown; ++i) {
+        const ask::Missing* thing = things[i];
         std::string what = page.named(thing->finding);
         if (thing->mend) {
             const std::string how = only ? ": " + command(*thing->mend, page.kitchen) : "";
@@ -146,7 +149,8 @@ std::string lacking(const Page& page, const std::vector<const ask::Missing*>& th
         }
         words.push_back(what);
     }
-    return fmt::format("{}", fmt::join(words, ", "));
+    const std::string more = shown < things.size() ? fmt::format(" and {} more", things.size() - shown) : "";
+    return fmt::format("{}{}", fmt::join(words, ", "), more);
 }
 
 void missing(const Page& page) {

@@ -133,6 +133,8 @@ std::string packs(std::int64_t count) {
 
 std::string counted(std::int64_t count, const std::string& thing) {
     if (count == 1) return "1 " + thing;
+    if (const auto of = thing.find(" of "); of != std::string::npos)
+        return counted(count, thing.substr(0, of)) + thing.substr(of);
     const bool hisses = thing.ends_with("ch") || thing.ends_with("sh") || thing.ends_with('s') || thing.ends_with('x');
     if (thing.ends_with("loaf")) return fmt::format("{} {}ves", count, thing.substr(0, thing.size() - 1));
     return fmt::format("{} {}{}", count, thing, hisses ? "es" : "s");

@@ -28,6 +28,7 @@ Finding short_of(const char* ingredient, const char* of, std::int64_t cents) {
     Finding finding = tossed(ingredient, cents, 2, 0);
     finding.kind = Kind::short_of;
     finding.dish = dish(of);
+    finding.amount = 500'000;
     return finding;
 }
 
@@ -52,6 +53,10 @@ TEST_CASE("a herb of the body stops no meal") {
     CHECK(flow::stops_a_meal(demo(), short_of("beef-mince", "rissoles", 4)));
     CHECK_FALSE(flow::stops_a_meal(demo(), short_of("eggs", "rissoles", 4)));
     CHECK_FALSE(flow::stops_a_meal(demo(), short_of("parsley", "rissoles", 4)));
+    // And 3 g of mince that lack do not either.
+    Finding little = short_of("beef-mince", "rissoles", 4);
+    little.amount = 3'000;
+    CHECK_FALSE(flow::stops_a_meal(demo(), little));
 }
 
 TEST_CASE("what is worth less than the threshold is summed, unless it stops a meal or can hurt") {

@@ -143,6 +143,7 @@ TEST_CASE("what is counted stands in the number that it needs") {
     CHECK(show::counted(3, "box") == "3 boxes");
     CHECK(show::counted(2, "loaf") == "2 loaves");
     CHECK(show::counted(2, "bag") == "2 bags");
+    CHECK(show::counted(2, "pack of five") == "2 packs of five");
 }
 
 TEST_CASE("colour is set only where the manner has it, and takes no room in a line") {

@@ -16,7 +16,7 @@ namespace samebase::show::detail {
 [[nodiscard]] std::string meal_words(const kitchen::Kitchen& kitchen, std::optional<cookbook::DishId> dish,
                                      kitchen::Meal meal, basics::Day on, basics::Day today);
 
-/// "about an hour", "about 2 h 20 min".
+/// "about an hour", "about 2 1/2 hours": to the next half hour.
 [[nodiscard]] std::string about(int minutes);
 
 /// What to do instead, and the command that does it.
