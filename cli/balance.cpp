@@ -27,7 +27,8 @@ Outcome run(const Arguments& arguments, const Context& context) {
     if (!kitchen) return tl::make_unexpected(kitchen.error());
     const auto span = span_or_horizon(joined(arguments.span), *kitchen, *today, "balance");
     if (!span) return tl::make_unexpected(span.error());
-    const std::size_t mends = arguments.manner.all ? std::numeric_limits<std::size_t>::max() : most_mends;
+    std::size_t mends = context.wants_json() ? most_mends : 0;  // what is told by itself has its mend besides
+    if (arguments.manner.all) mends = std::numeric_limits<std::size_t>::max();
     const auto answer = ask::ask_balance(*kitchen, *today, *span, mends);
     if (!answer) return failure(not_understood, answer.error());
     context.answer([&](const show::Manner& manner) { return show::text(*answer, *kitchen, *today, manner); },

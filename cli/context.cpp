@@ -1,9 +1,12 @@
 #include "context.hpp"
 
 #include <fmt/format.h>
+#include <sys/ioctl.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <array>
+#include <charconv>
 #include <chrono>
 #include <cstdio>
 #include <cstdlib>
@@ -27,6 +30,19 @@ std::string from_environment(const char* name) {
     return value == nullptr ? "" : value;
 }
 
+/// Of a screen that lines are broken for: COLUMNS, else what the terminal says, else the usual.
+std::size_t columns() {
+    constexpr std::size_t most = 1000;
+    const std::string said = from_environment("COLUMNS");
+    std::size_t width = 0;
+    const auto [end, error] = std::from_chars(said.data(), said.data() + said.size(), width);
+    if (error == std::errc{} && end == said.data() + said.size() && width > 0) return std::min(width, most);
+    winsize size{};
+    if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0)  // NOLINT(cppcoreguidelines-pro-type-vararg)
+        return size.ws_col;
+    return show::usual_width;
+}
+
 fs::path program_folder() {
     std::error_code error;
     const fs::path program = fs::read_symlink("/proc/self/exe", error);
@@ -42,6 +58,10 @@ basics::Day local_day() {
 }
 
 }  // namespace
+
+Context::Context(const Options& options) : options_(&options) {
+    show::set_screen_width(columns());
+}
 
 tl::unexpected<Failure> failure(int status, basics::Problems problems) {
     return tl::make_unexpected(Failure{status, std::move(problems)});

@@ -42,7 +42,8 @@ struct Options {
 
 class Context {
   public:
-    explicit Context(const Options& options) : options_(&options) {}
+    /// Says to show how wide the screen is.
+    explicit Context(const Options& options);
 
     [[nodiscard]] bool wants_json() const { return options_->json; }
     [[nodiscard]] tl::expected<basics::Day, Failure> today() const;

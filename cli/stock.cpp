@@ -31,7 +31,7 @@ Outcome run(const std::vector<std::string>& words, const Context& context) {
         const auto* lot = kitchen->lot(danger.lot);
         if (lot != nullptr && lot->eat_by() && *lot->eat_by() <= danger.by) answer.use_first.insert(danger.lot);
     }
-    context.answer([&](const show::Manner&) { return show::text(answer, *kitchen); },
+    context.answer([&](const show::Manner& manner) { return show::text(answer, *kitchen, manner); },
                    [&] { return show::json(answer, *kitchen); });
     return answered;
 }

@@ -3,6 +3,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "ask/thaw.hpp"
 #include "commands.hpp"
 #include "show/tonight.hpp"
 
@@ -16,7 +17,9 @@ Outcome run(const show::Manner& manner, const Context& context) {
     const auto kitchen = context.kitchen();
     if (!kitchen) return tl::make_unexpected(kitchen.error());
     const auto answer = ask::ask_tonight(*kitchen, *today);
-    context.answer([&](const show::Manner& how) { return show::text(answer, *kitchen, how); },
+    const auto thaw = ask::ask_thaw(*kitchen, *today, {*today, flow::horizon(*kitchen, *today)});
+    if (!thaw) return failure(not_understood, thaw.error());
+    context.answer([&](const show::Manner& how) { return show::text(answer, *thaw, *kitchen, how); },
                    [&] { return show::json(answer, *kitchen); }, manner);
     return answered;
 }

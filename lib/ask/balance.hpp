@@ -10,6 +10,7 @@
 #include "flow/findings.hpp"
 #include "flow/ledger.hpp"
 #include "flow/mend.hpp"
+#include "flow/told.hpp"
 
 namespace samebase::ask {
 
@@ -29,13 +30,17 @@ struct BalanceAnswer {
     std::vector<flow::LedgerRow> rows;       ///< of the span's days, in the order of (ingredient, day)
     std::vector<flow::Finding> findings;     ///< in the order in which a cook must act
     std::vector<std::optional<Mend>> mends;  ///< by finding; nothing where none was found, or none was looked for
-    std::size_t mended = 0;                  ///< for so many findings, the first, mends were looked for
-    std::vector<ToFreeze> to_freeze;         ///< in the order of (day, ingredient)
+    std::vector<bool> looked;                ///< by finding: whether a mend was looked for
+    flow::Telling telling;  ///< what is told by itself, each with a mend looked for its dearest finding
+    std::vector<ToFreeze> to_freeze;  ///< in the order of (day, ingredient)
 };
 
+/// So many things at most are told by themselves, besides what stops a meal or can hurt.
+inline constexpr std::size_t most_told = 12;
+
 /// Stock is read as of today, so that the span ends on or after it; days of it before today are left out. Problem: the
-/// span has passed, or ends more than two years ahead. Costs one exact balance, and some tens of partial ones for each
-/// of the first `most_mends` findings.
+/// span has passed, or ends more than two years ahead. Mends are looked for the first `most_mends` findings and for
+/// what is told by itself. Costs one exact balance, and some tens of partial ones for each mend.
 [[nodiscard]] basics::Result<BalanceAnswer> ask_balance(const kitchen::Kitchen& kitchen, basics::Day today,
                                                         basics::Span span, std::size_t most_mends);
 

@@ -22,6 +22,7 @@ void inherit(Ingredient& ingredient, const std::vector<FamilyId>& ancestors, con
         }
         if (!ingredient.cook_to) ingredient.cook_to = family.cook_to;
         if (ingredient.thaw == Thaw::not_said) ingredient.thaw = family.thaw;
+        if (ingredient.measured == Measured::not_said) ingredient.measured = family.measured;
         if (!ingredient.ml_per_kg) ingredient.ml_per_kg = family.ml_per_kg;
     }
     if (ingredient.cook_to == not_to_matter) ingredient.cook_to.reset();

@@ -30,6 +30,9 @@ enum class Kind : std::uint8_t { raw, made, cooked };
 /// How something frozen is thawed: flat (trays, fillets), a block (roasts, whole birds), or cooked from frozen.
 enum class Thaw : std::uint8_t { not_said, flat, block, from_frozen };
 
+/// What a cook measures it by: the scales, whole pieces and quarters of them, or spoons where it is little.
+enum class Measured : std::uint8_t { not_said, weight, pieces, spoons };
+
 /// The usual purchase pack and its guide price.
 struct Pack {
     measure::Amount amount;  ///< in the ingredient's own dimension
@@ -49,6 +52,7 @@ struct Family {
     KeepingTimes keeps{};
     std::optional<int> cook_to;  ///< degrees C in the centre; 0: said not to matter, whatever its parent says
     Thaw thaw = Thaw::not_said;
+    Measured measured = Measured::not_said;
     std::optional<std::int64_t> ml_per_kg;  ///< room taken, millilitres per kilogram
 };
 
@@ -74,6 +78,7 @@ struct Ingredient {
     KeepingTimes keeps{};  ///< resolved: the ingredient's own statement, else its family's, else the parent's ...
     std::optional<int> cook_to;
     Thaw thaw = Thaw::not_said;
+    Measured measured = Measured::not_said;  ///< its family's
     std::optional<std::int64_t> ml_per_kg;
     std::string note;
 

@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "basics/exact.hpp"
+#include "catalogue/hand.hpp"
 #include "kitchen/detail/draft.hpp"
 #include "measure/written.hpp"
 #include "stock/thaw.hpp"
@@ -488,20 +489,16 @@ LotNumber next_lot(const At& at, const Change& change) {
 std::string describe(const Kitchen& kitchen, const Lot& lot) {
     if (lot.rough) return std::string{measure::name(*lot.rough)};
     const auto& thing = kitchen.catalogue()[lot.ingredient];
-    std::string amount = measure::write_kindly(lot.amount);
-    if (thing.in_serves) return amount + (lot.amount.value() == 1000 ? " serve" : " serves");
-    if (lot.packs.empty()) return amount;
-    const std::int64_t packs = stock::pack_count(lot);
-    return fmt::format("{} {} ({})", measure::write_kindly({measure::Dimension::pieces, packs}),
-                       packs == 1000 ? "pack" : "packs", amount);
+    const std::string amount = catalogue::weighed(lot.amount, thing);
+    if (thing.in_serves || lot.packs.empty()) return amount;
+    return fmt::format("{} ({})", catalogue::packs_in_hand(stock::pack_count(lot)), amount);
 }
 
 std::string describe(const Kitchen& kitchen, const LineSwap& swap) {
     const catalogue::Ingredient& of = kitchen.catalogue()[swap.of];
     if (swap.use.empty()) return "no " + of.name;
     if (swap.use.size() == 1 && swap.use.front().first == swap.of) {
-        const std::string amount = measure::write_kindly({of.dimension, swap.use.front().second});
-        return fmt::format("{} {}{}", amount, of.in_serves ? "serves " : "", of.name);
+        return catalogue::in_hand_named({of.dimension, swap.use.front().second}, of);
     }
     std::string words;
     for (const auto& [use, amount] : swap.use) words += (words.empty() ? "" : " and ") + kitchen.catalogue()[use].name;

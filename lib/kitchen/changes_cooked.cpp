@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "basics/exact.hpp"
+#include "catalogue/hand.hpp"
 #include "kitchen/changes.hpp"
 #include "kitchen/detail/draft.hpp"
 #include "measure/written.hpp"
@@ -190,9 +191,8 @@ basics::Result<Change> cooked(const At& at, const Cooked& what) {
     if (std::find(at.kitchen.history.begin(), at.kitchen.history.end(), had) == at.kitchen.history.end()) {
         draft.change().history.push_back({true, had});
     }
-    draft.change().line =
-        fmt::format("{} {}, {} {}", what.ready_meal ? "warmed" : "cooked", dish.name,
-                    measure::write_kindly(pieces(what.serves)), what.serves == 1000 ? "serve" : "serves");
+    draft.change().line = fmt::format("{} {}, {}", what.ready_meal ? "warmed" : "cooked", dish.name,
+                                      catalogue::serves_in_hand(what.serves));
     if (!what.swaps.empty()) draft.change().line += ", with " + describe(at.kitchen, what.swaps);
     if (!made.empty()) draft.change().line += ": " + detail::joined(made);
     return draft.change();

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "basics/exact.hpp"
+#include "catalogue/hand.hpp"
 #include "kitchen/changes.hpp"
 #include "kitchen/detail/draft.hpp"
 #include "measure/written.hpp"
@@ -41,8 +42,7 @@ std::string total(const Draft& draft, const std::vector<LotNumber>& lots) {
     sum->packs.clear();
     std::string amount = describe(draft.kitchen(), *sum);
     if (!all_packed || packs == 0) return amount;
-    return fmt::format("{} {} ({})", measure::write_kindly({measure::Dimension::pieces, packs}),
-                       packs == 1000 ? "pack" : "packs", amount);
+    return fmt::format("{} ({})", catalogue::packs_in_hand(packs), amount);
 }
 
 void clear_rough(Draft& draft, LotNumber number) {

@@ -71,6 +71,23 @@ std::string kindly_pieces(std::uint64_t value) {
     return decimal(three_figures(value, 1000));
 }
 
+/// In thousandths of a gram or millilitre, to what a hand tells apart at that size.
+std::uint64_t in_hand(std::uint64_t value) {
+    constexpr std::uint64_t unit = 1000;
+    constexpr std::uint64_t thousand = 1'000'000;
+    if (value < 10 * unit) return to_nearest(value, unit);
+    if (value < 100 * unit) return to_nearest(value, 5 * unit);
+    return to_nearest(value, value < thousand ? 10 * unit : 50 * unit);
+}
+
+std::string rounded(std::uint64_t value, std::string_view unit, std::string_view thousand) {
+    if (value == 0) return "0 " + std::string(unit);
+    const std::uint64_t shown = in_hand(value);
+    if (shown == 0) return "a little";
+    if (shown < 1'000'000) return decimal(shown) + " " + std::string(unit);
+    return decimal(shown / 1000) + " " + std::string(thousand);
+}
+
 }  // namespace
 
 std::string_view name(Rough rough) {
@@ -111,6 +128,21 @@ std::string write_kindly(const Amount& amount) {
             break;
     }
     return sign + kindly_pieces(size);
+}
+
+std::string write_rounded(const Amount& amount) {
+    const std::string sign = amount.value() < 0 ? "-" : "";
+    const std::uint64_t size = size_of(amount.value());
+    switch (amount.dimension()) {
+        case Dimension::mass:
+            return sign + rounded(size, "g", "kg");
+        case Dimension::volume:
+            return sign + rounded(size, "mL", "L");
+        case Dimension::pieces:
+            break;
+    }
+    const std::uint64_t whole = to_nearest(size, 1000) / 1000;
+    return sign + std::to_string(size == 0 ? 0 : std::max<std::uint64_t>(1, whole));
 }
 
 }  // namespace samebase::measure

@@ -39,6 +39,10 @@ inline constexpr std::size_t longest_amount = 1000;
 /// readable at all (0 to `most_readable`).
 [[nodiscard]] std::string write(const Amount& amount);
 
+/// As a hand measures it: grams and millilitres to 1 below 10, to 5 below 100, to 10 below a thousand, then kilograms
+/// and litres to 0.05; below half of one "a little". Pieces are whole, one at least. Below nothing: with its sign.
+[[nodiscard]] std::string write_rounded(const Amount& amount);
+
 /// For people: "1.5 kg", "480 g", "1.25 L", "60 mL", "3", "2 1/2". At most three decimals, and never wrong by more than
 /// 0.5 %.
 [[nodiscard]] std::string write_kindly(const Amount& amount);

@@ -4,8 +4,13 @@
 #include <array>
 #include <cstdlib>
 #include <map>
+#include <set>
+#include <tuple>
 
+#include "catalogue/hand.hpp"
+#include "measure/written.hpp"
 #include "show/balance.hpp"
+#include "show/detail/thawing.hpp"
 #include "show/tonight.hpp"
 
 namespace samebase::show {
@@ -17,29 +22,30 @@ using Kind = Finding::Kind;
 
 constexpr std::size_t most_of_a_kind = 5;
 
-std::string for_whom(const kitchen::Kitchen& kitchen, const Finding& finding) {
-    return finding.dish ? kitchen.cookbook()[*finding.dish].name : "everyday use";
+/// A meal by its day and dish: "Friday's fish cakes".
+std::string for_what(const kitchen::Kitchen& kitchen, const Finding& finding, basics::Day today) {
+    return detail::meal_words(kitchen, finding.dish, finding.meal, finding.day, today);
 }
 
 std::string litres(std::int64_t ml) {
-    return fmt::format("{}.{} L", ml / 1000, ml % 1000 / 100);
+    constexpr std::int64_t litre = 1000;
+    return fmt::format("{} L", std::max<std::int64_t>(1, (ml + litre / 2) / litre));
 }
 
-std::size_t count_of(const ask::BalanceAnswer& answer, Kind kind) {
-    return static_cast<std::size_t>(std::count_if(answer.findings.begin(), answer.findings.end(),
-                                                  [&](const Finding& finding) { return finding.kind == kind; }));
+std::string what_of(const kitchen::Kitchen& kitchen, const Finding& finding) {
+    return named({kitchen.catalogue()[finding.ingredient].dimension, finding.amount}, finding.ingredient, kitchen);
 }
 
-/// In the order of the kinds: the head of a list, and what a single one is.
+/// In the order of the kinds: the head of a list, and what a swap calls one.
 struct KindWords {
     std::string_view head;
     std::string_view one;
 };
-constexpr std::array<KindWords, 5> kind_words{{{"Past its use-by, throw it out:", "past the use-by"},
-                                               {"Frozen, with too little time to thaw:", "not thawed in time"},
-                                               {"Short:", "short"},
-                                               {"For the bin, if nothing else eats it:", "for the bin"},
-                                               {"No room:", "without room"}}};
+constexpr std::array<KindWords, 5> kind_words{{{"Past the use-by: throw it out", "past the use-by"},
+                                               {"Still frozen, with too little time to thaw", "not thawed in time"},
+                                               {"Short", "short"},
+                                               {"Has no plan", "for the bin"},
+                                               {"No room", "without room"}}};
 
 const KindWords& words_of(Kind kind) {
     return kind_words[static_cast<std::size_t>(kind)];
@@ -47,58 +53,107 @@ const KindWords& words_of(Kind kind) {
 
 constexpr std::array<Kind, 5> kinds{Kind::past_use_by, Kind::not_thawed, Kind::short_of, Kind::tossed, Kind::no_room};
 
-std::string sentence(const ask::BalanceAnswer& answer, basics::Day today) {
-    const std::string span =
-        answer.span.first == today ? fmt::format("up to {}", day(answer.span.last, today))
-        : answer.span.first == answer.span.last
-            ? on_day(answer.span.first, today)
-            : fmt::format("from {} to {}", day(answer.span.first, today), day(answer.span.last, today));
-    if (answer.findings.empty()) return fmt::format("It balances, {}.", span);
-    std::vector<std::string> counts;
-    for (const Kind kind : kinds) {
-        const auto count = count_of(answer, kind);
-        if (count > 0) counts.push_back(fmt::format("{} {}", count, words_of(kind).one));
+/// How many meals cannot be cooked as planned.
+std::size_t stopped_meals(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen) {
+    std::set<std::tuple<basics::Day, kitchen::Meal, cookbook::DishId>> meals;
+    for (const flow::Told& told : answer.telling.told) {
+        if (told.finding.dish && flow::stops_a_meal(kitchen, told.finding))
+            meals.insert({told.finding.day, told.finding.meal, *told.finding.dish});
     }
-    const std::size_t all = answer.findings.size();
-    return fmt::format("{} thing{} need{} you, {}: {}.", all, all == 1 ? "" : "s", all == 1 ? "s" : "", span,
-                       listed(counts));
+    return meals.size();
 }
 
-void add_findings(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today,
-                  const Manner& manner, std::string& out) {
+std::string sentence(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today) {
+    const std::string span =
+        answer.span.first == today ? fmt::format("Up to {}", day(answer.span.last, today))
+        : answer.span.first == answer.span.last
+            ? capitalised(on_day(answer.span.first, today))
+            : fmt::format("From {} to {}", day(answer.span.first, today), day(answer.span.last, today));
+    if (answer.findings.empty()) return span + " everything balances.";
+    const std::size_t stopped = stopped_meals(answer, kitchen);
+    const std::string meals =
+        stopped == 0 ? "every meal can be cooked" : fmt::format("all meals but {} can be cooked", stopped);
+    basics::Money bin;
+    for (const Finding& finding : answer.findings) {
+        if (finding.kind == Kind::tossed) bin += finding.price;
+    }
+    const std::string waste =
+        bin.minor == 0 ? "and all food has a plan"
+                       : fmt::format("and {} of food has no plan", about_money(bin, kitchen.household.currency));
+    return fmt::format("{} {} as planned, {}.", span, meals, waste);
+}
+
+/// What to do about it, where that was looked for.
+std::string mend_words(const ask::BalanceAnswer& answer, std::size_t position, const kitchen::Kitchen& kitchen,
+                       basics::Day today) {
+    if (!answer.looked[position]) return "";
+    const auto& mend = answer.mends[position];
+    return mend ? ": " + words(*mend, kitchen, today) : ": nothing mends it";
+}
+
+std::string coloured(const Finding& finding, const std::string& text, basics::Day today, const Manner& manner) {
+    if (finding.kind == Kind::past_use_by || (finding.use_by && finding.day <= today))
+        return in_colour(text, Colour::red, manner);
+    return finding.kind == Kind::tossed && finding.day <= today + basics::days{1}
+               ? in_colour(text, Colour::yellow, manner)
+               : text;
+}
+
+void add_finding(const ask::BalanceAnswer& answer, const Finding& finding, std::size_t position,
+                 const kitchen::Kitchen& kitchen, basics::Day today, const Manner& manner, std::string& out) {
+    const std::string what = coloured(finding, words(finding, kitchen, today), today, manner);
+    out += wrapped(fmt::format("  {}{}", what, mend_words(answer, position, kitchen, today)), 4) + "\n";
+}
+
+void add_told(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today,
+              const Manner& manner, std::string& out) {
     for (const Kind kind : kinds) {
-        const std::size_t count = count_of(answer, kind);
-        if (count == 0) continue;
-        out += fmt::format("{}\n", words_of(kind).head);
-        std::size_t shown = 0;
+        bool head = false;
+        for (const flow::Told& told : answer.telling.told) {
+            if (told.finding.kind != kind) continue;
+            if (!head) out += fmt::format("{}\n", words_of(kind).head);
+            head = true;
+            add_finding(answer, told.finding, told.of.front(), kitchen, today, manner, out);
+        }
+    }
+    const flow::Telling& telling = answer.telling;
+    if (telling.small == 0) return;
+    out += fmt::format("{} other {}, {} in all: --all\n", telling.small, telling.small == 1 ? "thing" : "things",
+                       about_money(telling.small_price, kitchen.household.currency));
+}
+
+void add_all(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today, const Manner& manner,
+             std::string& out) {
+    for (const Kind kind : kinds) {
+        bool head = false;
         for (std::size_t i = 0; i < answer.findings.size(); ++i) {
             if (answer.findings[i].kind != kind) continue;
-            if (!manner.all && shown == most_of_a_kind) break;
-            ++shown;
-            out += wrapped(fmt::format("  {}", words(answer.findings[i], kitchen, today)), 4) + "\n";
-            if (answer.mends[i]) {
-                out += wrapped(fmt::format("    - {}", words(*answer.mends[i], kitchen, today)), 6) + "\n";
-            } else if (i < answer.mended) {
-                out += "    - nothing that was tried mends it\n";
-            }
+            if (!head) out += fmt::format("{}\n", words_of(kind).head);
+            head = true;
+            add_finding(answer, answer.findings[i], i, kitchen, today, manner, out);
         }
-        if (shown < count) out += fmt::format("  ... {} more: --all\n", count - shown);
     }
 }
 
 void add_rows(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen, std::string& out) {
-    constexpr std::size_t name_width = 20;
-    out += fmt::format("{:<{}} {:<6} {:>8} {:>8} {:>7} {:>8} {:>7} {:>8}\n", "Ingredient", name_width, "Day", "Opening",
-                       "Bought", "Made", "Used", "Tossed", "Closing");
+    constexpr std::size_t others = 61;  // all columns but the name
+    constexpr std::size_t narrowest = 19;
+    const std::size_t name_width = std::max(narrowest, screen_width() - std::min(screen_width(), others));
+    const auto line = [&](const std::string& name, const std::string& on, const std::array<std::string, 6>& cells) {
+        out += fmt::format("{} {:<6}", fitted(name, name_width), on);
+        for (const auto& cell : cells) out += fmt::format(" {:>8}", cell);
+        out += "\n";
+    };
+    line("Ingredient", "Day", {"Opening", "Bought", "Made", "Used", "Tossed", "Closing"});
     for (const flow::LedgerRow& row : answer.rows) {
         if (row.bought == 0 && row.made == 0 && row.used == 0 && row.tossed == 0) continue;
         const auto& thing = kitchen.catalogue()[row.ingredient];
         const auto cell = [&](std::int64_t value) {
-            return value == 0 ? std::string("-") : amount({thing.dimension, value}, thing);
+            return value == 0 ? std::string("-") : catalogue::weighed({thing.dimension, value}, thing);
         };
-        out += fmt::format("{} {:<6} {:>8} {:>8} {:>7} {:>8} {:>7} {:>8}\n", fitted(thing.name, name_width),
-                           basics::short_day(row.day).substr(4), cell(row.opening), cell(row.bought), cell(row.made),
-                           cell(row.used), cell(row.tossed), cell(row.closing));
+        line(
+            thing.name, basics::short_day(row.day).substr(4),
+            {cell(row.opening), cell(row.bought), cell(row.made), cell(row.used), cell(row.tossed), cell(row.closing)});
     }
 }
 
@@ -109,14 +164,15 @@ void add_unmet(std::string_view head, const std::vector<Finding>& findings, cons
     std::size_t shown = 0;
     for (const Finding& finding : findings) {
         if (finding.kind == Kind::tossed) continue;
-        if (shown == most_of_a_kind) {
+        const bool small = finding.price < flow::tell_from && !flow::stops_a_meal(kitchen, finding);
+        if (small || shown == most_of_a_kind) {
             ++more;
             continue;
         }
         ++shown;
         list.push_back(fmt::format("{} {}: {}", head, words_of(finding.kind).one, words(finding, kitchen, today)));
     }
-    if (more > 0) list.push_back(fmt::format("{} {} more: balance shows them", head, more));
+    if (more > 0) list.push_back(fmt::format("{} {} other {} short", head, more, more == 1 ? "thing" : "things"));
 }
 
 /// What more or less of each thing goes to the bin: those that differ most.
@@ -136,9 +192,9 @@ void add_bin(const ask::SwapAnswer& answer, const kitchen::Kitchen& kitchen, std
         std::sort(rows.begin(), rows.end());
         std::vector<std::string> names;
         for (const auto& [minor, id] : rows) {
-            if (names.size() == most_of_a_kind) break;
+            if (names.size() == most_of_a_kind || basics::Money{-minor} < flow::tell_from) break;
             names.push_back(fmt::format("{} ({})", kitchen.catalogue()[id].name,
-                                        money(basics::Money{-minor}, kitchen.household.currency)));
+                                        about_money(basics::Money{-minor}, kitchen.household.currency)));
         }
         if (!names.empty())
             list.push_back(fmt::format("{} bin: {}", to_the_bin ? "now for the" : "kept from the", listed(names)));
@@ -148,26 +204,23 @@ void add_bin(const ask::SwapAnswer& answer, const kitchen::Kitchen& kitchen, std
 }  // namespace
 
 std::string words(const Finding& finding, const kitchen::Kitchen& kitchen, basics::Day today) {
-    const std::string what =
-        named({kitchen.catalogue()[finding.ingredient].dimension, finding.amount}, finding.ingredient, kitchen);
-    const std::string price = money(finding.price, kitchen.household.currency);
+    const std::string what = what_of(kitchen, finding);
+    const std::string price = about_money(finding.price, kitchen.household.currency);
     switch (finding.kind) {
         case Kind::past_use_by:
-            return fmt::format("{} ({}), lot {}: its use-by was {}", what, price, finding.lot, day(finding.day, today));
+            return fmt::format("{}, use-by {}", what, day(finding.day, today));
         case Kind::not_thawed:
         case Kind::short_of:
-            return fmt::format("{}: {} for {} ({})", day(finding.day, today), what, for_whom(kitchen, finding), price);
+            return fmt::format("{} for {}", what, for_what(kitchen, finding, today));
         case Kind::tossed:
-            return fmt::format("{}: {} ({}){}", day(finding.day, today), what, price,
-                               finding.lot == 0 ? ", of what is yet to come"
-                               : finding.use_by ? ", its last day"
-                                                : ", past its best from then on");
+            return fmt::format("{}, {} {}, {}", what, finding.use_by ? "use by" : "best by", day(finding.day, today),
+                               price);
         case Kind::no_room:
             break;
     }
-    const std::string place = finding.place ? kitchen.place(*finding.place).name : "";
-    return fmt::format("{}: {} has {} too little, most of it {}", day(finding.day, today), place,
-                       litres(finding.over_ml), what);
+    return fmt::format("{}: {} too little in the {}, most of it {}", day(finding.day, today), litres(finding.over_ml),
+                       finding.place ? kitchen.place(*finding.place).name : "",
+                       kitchen.catalogue()[finding.ingredient].name);
 }
 
 std::string command(const ask::Mend& mend, const kitchen::Kitchen& kitchen) {
@@ -194,16 +247,14 @@ std::string command(const ask::Mend& mend, const kitchen::Kitchen& kitchen) {
             const stock::Lot* lot = kitchen.lot(mend.lot);
             const std::string some =
                 mend.lot_packs > 0 ? fmt::format("{} pack{} of ", mend.lot_packs, mend.lot_packs == 1 ? "" : "s")
-                : mend.amount && lot != nullptr
-                    ? fmt::format("{} of ", amount(*mend.amount, kitchen.catalogue()[lot->ingredient]))
-                    : "";
+                : mend.amount && lot != nullptr ? fmt::format("{} of ", measure::write(*mend.amount)) : "";
             return fmt::format("samebase moved {}lot {} --to {}", some, mend.lot,
                                shell(kitchen.place(*mend.place).name));
         }
         case MendKind::buy:
             break;
     }
-    return fmt::format("samebase got {}", shell(named(*mend.amount, *mend.of, kitchen)));
+    return fmt::format("samebase got {}", shell(measure::write(*mend.amount) + " " + name_of(*mend.of)));
 }
 
 namespace {
@@ -230,18 +281,16 @@ std::string words(const ask::Mend& mend, const kitchen::Kitchen& kitchen, basics
     using MendKind = ask::Mend::Kind;
     const std::string cost = cost_words(mend, kitchen);
     const std::string how = command(mend, kitchen);
-    const auto name_of = [&](catalogue::IngredientId id) { return kitchen.catalogue()[id].name; };
     switch (mend.kind) {
         case MendKind::discard:
             return fmt::format("throw it out: {}", how);
         case MendKind::stand_in: {
             std::vector<std::string> used;
             for (const auto& [id, amount] : mend.use) used.push_back(named(amount, id, kitchen));
-            return fmt::format("use {} in its place (fit {:.2f}){}: {}", listed(used), mend.fit, cost, how);
+            return fmt::format("use {}{}: {}", listed(used), cost, how);
         }
         case MendKind::exchange_days:
-            return fmt::format("let {} and {} change places{}: {}", day(mend.day, today), day(*mend.other, today), cost,
-                               how);
+            return fmt::format("exchange {} and {}{}: {}", day(mend.day, today), day(*mend.other, today), cost, how);
         case MendKind::other_dish: {
             const std::string instead =
                 mend.displaces ? " in place of " + kitchen.cookbook()[*mend.displaces].name : "";
@@ -256,43 +305,60 @@ std::string words(const ask::Mend& mend, const kitchen::Kitchen& kitchen, basics
             break;
     }
     const auto& pack = kitchen.catalogue()[*mend.of].pack;
-    return fmt::format("buy {} {} of {} before then, {}: {}", mend.packs, pack ? pack->name : "pack", name_of(*mend.of),
+    const bool each = pack && pack->name == "each";
+    return fmt::format("buy {}, {}: {}",
+                       each ? fmt::format("{}", mend.packs) : counted(mend.packs, pack ? pack->name : "pack"),
                        money(mend.price, kitchen.household.currency), how);
 }
 
 std::string text(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today,
                  const Manner& manner) {
     const std::string& currency = kitchen.household.currency;
-    std::string out = wrapped(sentence(answer, today)) + "\n";
-    add_findings(answer, kitchen, today, manner, out);
-    for (const ask::ToFreeze& one : answer.to_freeze) {
-        out += wrapped(fmt::format("Freeze what you buy {}: {}{}.", on_day(one.day, today),
+    std::string out = wrapped(sentence(answer, kitchen, today)) + "\n";
+    if (!manner.all) {
+        add_told(answer, kitchen, today, manner, out);
+        if (answer.totals.spent.minor > 0)
+            out += fmt::format("To buy until then: {}.\n", about_money(answer.totals.spent, currency));
+        for (const ask::ToFreeze& one : answer.to_freeze) {
+            out += wrapped(fmt::format("Freeze what you buy {}: {}{}.", on_day(one.day, today),
                                    named(one.amount, one.ingredient, kitchen),
                                    one.eaten_on ? ", for " + day(*one.eaten_on, today) : ""),
                        2) +
                "\n";
+        }
+        return out;
     }
+    add_all(answer, kitchen, today, manner, out);
     out += wrapped(fmt::format("Until {}: to buy {}, for the bin {}, cannot be met {}, good stock left {}.",
                                day(answer.span.last, today), money(answer.totals.spent, currency),
                                money(answer.totals.tossed, currency), money(answer.totals.unmet, currency),
                                money(answer.totals.kept, currency))) +
            "\n";
-    if (manner.all) add_rows(answer, kitchen, out);
-    out += "Local food-safety advice and labels come first.\n";
+    add_rows(answer, kitchen, out);
     return out;
 }
 
-std::vector<std::string> lines(const ask::SwapAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today) {
+namespace {
+
+/// "$24 more to buy, $5 less for the bin": what changes, in money that decides something.
+std::string cost(const ask::SwapAnswer& answer, const kitchen::Kitchen& kitchen) {
     const std::string& currency = kitchen.household.currency;
-    const auto change = [&](basics::Money before, basics::Money after) {
-        return before == after ? fmt::format("{} as before", money(after, currency))
-                               : fmt::format("{} -> {}", money(before, currency), money(after, currency));
+    std::vector<std::string> words;
+    const auto add = [&](basics::Money before, basics::Money after, std::string_view what) {
+        const basics::Money more{after.minor - before.minor};
+        if (more.minor == 0) return;
+        words.push_back(fmt::format("{} {} {}", about_money(basics::Money{std::abs(more.minor)}, currency),
+                                    more.minor > 0 ? "more" : "less", what));
     };
-    std::vector<std::string> list;
-    list.push_back(
-        fmt::format("to buy {}; for the bin {}; cannot be met {}; good stock left {}",
-                    change(answer.before.spent, answer.after.spent), change(answer.before.tossed, answer.after.tossed),
-                    change(answer.before.unmet, answer.after.unmet), change(answer.before.kept, answer.after.kept)));
+    add(answer.before.spent, answer.after.spent, "to buy");
+    add(answer.before.tossed, answer.after.tossed, "for the bin");
+    return words.empty() ? "costs nothing more" : listed(words);
+}
+
+}  // namespace
+
+std::vector<std::string> lines(const ask::SwapAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today) {
+    std::vector<std::string> list{cost(answer, kitchen)};
     add_unmet("no longer", answer.gone, kitchen, today, list);
     add_unmet("now", answer.fresh, kitchen, today, list);
     add_bin(answer, kitchen, list);

@@ -14,13 +14,7 @@ constexpr std::int64_t ml_per_litre = 1000;
 
 std::string litres(std::int64_t ml) {
     if (ml == 0) return "no room";
-    if (ml < ml_per_litre)
-        return fmt::format("{:.1f} L", static_cast<double>(std::max<std::int64_t>(ml, 50)) / ml_per_litre);
-    return fmt::format("{} L", (ml + ml_per_litre / 2) / ml_per_litre);
-}
-
-std::string packs(int count) {
-    return fmt::format("{} pack{}", count, count == 1 ? "" : "s");
+    return fmt::format("{} L", std::max<std::int64_t>(1, (ml + ml_per_litre / 2) / ml_per_litre));
 }
 
 std::string times(std::size_t count) {
@@ -101,19 +95,17 @@ std::vector<LotRow> rows_of(const ask::Walk& walk, bool straight) {
 
 std::string words(const LotRow& row, const kitchen::Kitchen& kitchen, basics::Day today) {
     const auto& first = *row.first;
-    std::string what = fmt::format("{}, {}", kitchen::label(kitchen, first.ingredient, first.cooked_as),
-                                   detail::packs_words(kitchen, first.ingredient, row.amount, row.packs));
-    if (!first.straight) what += ", " + litres(row.room_ml);
     const std::string use = detail::meal_words(kitchen, first.for_dish, first.for_meal, first.for_day, today);
     const std::string more = row.meals > 1 ? fmt::format(" and {} more", row.meals - 1) : "";
-    return fmt::format("{}, lot {}, for {}{}", what, first.lot, use, more);
+    return fmt::format("{}, {}, for {}{}", kitchen::label(kitchen, first.ingredient, first.cooked_as),
+                       detail::packs_words(kitchen, first.ingredient, row.amount, row.packs), use, more);
 }
 
 void lots(const std::vector<LotRow>& rows, const kitchen::Kitchen& kitchen, basics::Day today, const Manner& manner,
           std::string& out) {
     const std::size_t shown = manner.all ? rows.size() : std::min(rows.size(), most_rows);
     for (std::size_t i = 0; i < shown; ++i) out += wrapped("  " + words(rows[i], kitchen, today), 4) + "\n";
-    if (shown < rows.size()) out += fmt::format("  ... {} more: --all\n", rows.size() - shown);
+    if (shown < rows.size()) out += fmt::format("  {} more: --all\n", rows.size() - shown);
 }
 
 void walk_words(const ask::Walk& walk, const kitchen::Kitchen& kitchen, basics::Day today, const Manner& manner,
@@ -126,7 +118,7 @@ void walk_words(const ask::Walk& walk, const kitchen::Kitchen& kitchen, basics::
     const auto straight = rows_of(walk, true);
     const bool thaws =
         std::any_of(straight.begin(), straight.end(), [](const LotRow& row) { return row.first->thaws; });
-    if (!straight.empty()) out += thaws ? "  Straight to the fridge to thaw:\n" : "  Straight into the pan, frozen:\n";
+    if (!straight.empty()) out += thaws ? "  Straight to the fridge to thaw\n" : "  Straight into the pan, frozen\n";
     lots(straight, kitchen, today, manner, out);
 }
 
@@ -151,7 +143,7 @@ std::string text(const ask::CarryAnswer& answer, const kitchen::Kitchen& kitchen
     if (manner.why)
         out += fmt::format("Filling up and walking as late as can be: {} walks; no plan has fewer than {}.\n",
                            answer.by_rule, answer.bound);
-    out += "Carry it quickly, it stays frozen hard. Local food-safety advice and labels come\nfirst.\n";
+    out += "Carry it quickly: it stays frozen hard. Once it is done: the same with --done\n";
     return out;
 }
 

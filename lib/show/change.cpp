@@ -61,6 +61,8 @@ std::string count_text(const Changed& changed) {
     const auto agree = std::count_if(counted.begin(), counted.end(), [](const auto& c) { return c.was == c.is; });
     const auto differ = static_cast<std::ptrdiff_t>(counted.size()) - agree;
     const std::string head = capitalised(count_head(changed));
+    if (differ == 0 && !changed.change.entries.empty())
+        return wrapped(fmt::format("{}: all {} as known, to what a scale tells.", head, agree)) + "\n";
     if (differ == 0) return wrapped(fmt::format("{}: all {} as known; nothing to write.", head, agree)) + "\n";
     const std::string known = agree == 0 ? "" : fmt::format("{} as known, ", agree);
     return wrapped(fmt::format("{}: {}{} changed (was -> is):", head, known, differ)) + "\n" +
@@ -153,7 +155,7 @@ std::string with_days(const std::string& text, basics::Day today) {
 }
 
 std::string differences(const kitchen::Kitchen& kitchen, const kitchen::Change& change) {
-    constexpr std::size_t widest = 30;
+    const std::size_t widest = screen_width() / 2;
     const auto label = [&](const kitchen::Counted& counted) {
         std::string full = kitchen::label(kitchen, counted.ingredient, counted.dish);
         return length(full) <= widest ? full : kitchen.catalogue()[counted.ingredient].name;

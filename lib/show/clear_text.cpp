@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "flow/told.hpp"
 #include "show/clear.hpp"
 #include "show/detail/parts.hpp"
 
@@ -12,7 +13,6 @@ namespace samebase::show {
 namespace {
 
 constexpr std::size_t most_bins = 5;
-constexpr std::size_t most_dish = 32;
 constexpr std::size_t most_in_full = 8;
 
 struct Page {
@@ -23,6 +23,9 @@ struct Page {
         return kitchen.catalogue()[id];
     }
     [[nodiscard]] std::string price(basics::Money amount) const { return money(amount, kitchen.household.currency); }
+    [[nodiscard]] std::string about(basics::Money amount) const {
+        return about_money(amount, kitchen.household.currency);
+    }
     [[nodiscard]] std::string signed_price(basics::Money amount) const {
         return signed_money(amount, kitchen.household.currency);
     }
@@ -31,32 +34,33 @@ struct Page {
 std::string sentence(const ask::ClearAnswer& answer, const Page& page) {
     basics::Money buys;
     for (const auto& buy : answer.to_buy) buys += buy.price;
-    const std::string bought = answer.to_buy.empty() ? "nothing to buy" : page.price(buys) + " to buy";
+    const std::string bought = answer.to_buy.empty() ? "nothing to buy" : page.about(buys) + " to buy";
     if (answer.meals.empty()) return fmt::format("No meal can be chosen until {}.", day(answer.span.last, page.today));
     return fmt::format("Until {}: {} of {} in danger is kept from the bin, {}; {}.", day(answer.span.last, page.today),
-                       page.price(answer.saved), page.price(answer.danger), bought,
+                       page.about(answer.saved), page.about(answer.danger), bought,
                        detail::how_good(answer.proved_best, answer.gap));
 }
 
-/// What marks a meal: more than the recipe says of something, or something in another's place.
-std::string marks(const Page& page, const ask::ClearMeal& meal) {
-    std::vector<std::string> words;
-    for (const auto& use : meal.stand_ins) words.push_back(detail::stand_in_words(use, page.kitchen, false));
-    for (const auto& more : meal.scaled) words.push_back("more " + page.thing(more.ingredient).name);
+/// At most a few of them, and how many more.
+std::string few(const std::vector<std::string>& words) {
+    constexpr std::size_t most = 4;
+    if (words.size() <= most) return listed(words);
     std::string result;
-    for (const auto& word : words) result += (result.empty() ? "" : ", ") + word;
-    return result;
+    for (std::size_t i = 0; i + 1 < most; ++i) result += (i == 0 ? "" : ", ") + words[i];
+    return fmt::format("{} and {} more", result, words.size() - most + 1);
 }
 
-std::string saved(const Page& page, const ask::ClearMeal& meal) {
-    std::string result;
+/// What marks a meal: what it uses up, and what is in another's place.
+std::string marks(const Page& page, const ask::ClearMeal& meal) {
+    std::vector<std::string> used_up;
     for (const auto& because : meal.because) {
-        if (because.line != ask::ClearLine::waste_avoided) continue;
-        result += (result.empty() ? "saves " : ", ") + page.thing(*because.of).name;
+        if (because.line == ask::ClearLine::waste_avoided) used_up.push_back(page.thing(*because.of).name);
     }
-    const std::string marked = marks(page, meal);
-    if (marked.empty()) return result;
-    return result + (result.empty() ? "" : "; ") + marked;
+    std::vector<std::string> instead;
+    for (const auto& use : meal.stand_ins) instead.push_back(detail::stand_in_words(use, page.kitchen, false));
+    std::string result = used_up.empty() ? "" : "uses up " + few(used_up);
+    if (!instead.empty()) result += (result.empty() ? "" : "; ") + few(instead);
+    return result;
 }
 
 /// A cook's words for the lines of the sum.
@@ -82,60 +86,69 @@ void in_full(const Page& page, const ask::ClearMeal& meal, std::string& out) {
                "\n";
     }
     for (const auto& more : meal.scaled) {
-        out += wrapped(fmt::format("     More than the recipe says: {}, {:.2f} times as much, which it bears",
-                                   named(more.amount, more.ingredient, page.kitchen), more.thousandths / 1000.0),
+        out += wrapped(fmt::format("     More than the recipe says, which it bears: {}",
+                                   named(more.amount, more.ingredient, page.kitchen)),
                        7) +
                "\n";
     }
     for (const std::string& caution : meal.cautions) out += wrapped("     ! " + caution, 7) + "\n";
 }
 
-/// In a line of its own each; in one line cut to the screen where there are many.
+/// In two lines; in one where there are many.
 void row(const Page& page, const ask::ClearMeal& meal, const Manner& manner, bool many, std::string& out) {
     const std::string dish = page.kitchen.cookbook()[meal.dish].name + (meal.ready_meal ? " (ready meal)" : "");
     const std::string head = fmt::format("  {} {:<6} ", detail::row_day(meal.day), name(meal.meal));
-    const std::string more = saved(page, meal);
+    const std::string instead =
+        meal.instead_of ? fmt::format(", not {}", page.kitchen.cookbook()[*meal.instead_of].name) : "";
     if (many && !manner.why) {
-        std::string line = fitted(fmt::format("{}{} {}", head, fitted(dish, most_dish), more), screen_width);
-        line.erase(line.find_last_not_of(' ') + 1);
-        out += line + "\n";
+        out += wrapped(head + dish, length(head)) + "\n";
         return;
     }
-    out += wrapped(head + dish, length(head)) + "\n";
-    if (meal.instead_of) out += wrapped("     instead of " + page.kitchen.cookbook()[*meal.instead_of].name, 7) + "\n";
+    out += wrapped(head + dish + instead, length(head)) + "\n";
+    const std::string more = marks(page, meal);
     if (!more.empty()) out += wrapped("     " + more, 7) + "\n";
     if (manner.why) in_full(page, meal, out);
 }
 
 std::string last_way(const ask::ClearBin& bin) {
-    if (bin.way == ask::LastWay::freeze)
-        return fmt::format(" Last way out: freeze it now, it keeps {} days.", bin.freezer_days);
-    if (bin.way == ask::LastWay::pickle) return " Last way out: pickle it, to a tested recipe.";
+    if (bin.way == ask::LastWay::freeze) return fmt::format(": freeze it now, it keeps {} days", bin.freezer_days);
+    if (bin.way == ask::LastWay::pickle) return ": pickle it, to a tested recipe";
     return "";
 }
 
+/// The dearest first; all of it, with what would take it, with --all.
 void bins(const ask::ClearAnswer& answer, const Page& page, const Manner& manner, std::string& out) {
     if (answer.bin.empty()) return;
-    out += fmt::format("Still ends in the bin ({}):\n", page.price(answer.danger - answer.saved));
-    const std::size_t rows = manner.all ? answer.bin.size() : std::min(answer.bin.size(), most_bins);
-    for (std::size_t i = 0; i < rows; ++i) {
-        const auto& bin = answer.bin[i];
+    out += fmt::format("Still ends in the bin, {}\n", page.about(answer.danger - answer.saved));
+    auto ordered = answer.bin;
+    std::stable_sort(ordered.begin(), ordered.end(),
+                     [](const auto& a, const auto& b) { return a.price.minor > b.price.minor; });
+    std::size_t shown = 0;
+    basics::Money rest;
+    for (const auto& bin : ordered) {
+        if (!manner.all && (shown == most_bins || bin.price < flow::tell_from)) {
+            rest += bin.price;
+            continue;
+        }
+        ++shown;
         const std::string less =
             bin.costs_more ? fmt::format(", and all would be worth {} less", page.price(*bin.costs_more)) : "";
-        out += wrapped(fmt::format("  {}{}, {} {} ({}): {}{}.{}", bin.part_of ? "the rest, " : "",
-                                   named(bin.amount, bin.ingredient, page.kitchen), bin.use_by ? "use by" : "best by",
-                                   day(bin.by, page.today), page.price(bin.price), bin.reason, less, last_way(bin)),
+        const std::string reason = manner.all ? fmt::format(". {}{}", capitalised(bin.reason), less) : "";
+        out += wrapped(fmt::format("  {}, {} {}, {}{}{}", named(bin.amount, bin.ingredient, page.kitchen),
+                                   bin.use_by ? "use by" : "best by", day(bin.by, page.today), page.about(bin.price),
+                                   last_way(bin), reason),
                        4) +
                "\n";
     }
-    if (rows < answer.bin.size()) out += fmt::format("  ... {} more: --all\n", answer.bin.size() - rows);
+    if (shown < ordered.size())
+        out += fmt::format("  {} other things, {} in all: --all\n", ordered.size() - shown, page.about(rest));
 }
 
 void buys(const ask::ClearAnswer& answer, const Page& page, std::string& out) {
     if (answer.to_buy.empty()) return;
     std::vector<std::string> words;
     for (const auto& buy : answer.to_buy)
-        words.push_back(fmt::format("{} ({})", named(buy.amount, buy.ingredient, page.kitchen), page.price(buy.price)));
+        words.push_back(fmt::format("{} ({})", detail::purchase_words(buy, page.kitchen), page.price(buy.price)));
     out += wrapped("Buy " + listed(words) + ".", 4) + "\n";
 }
 
@@ -162,22 +175,21 @@ std::string text(const ask::ClearAnswer& answer, const kitchen::Kitchen& kitchen
     }
     buys(answer, page, out);
     bins(answer, page, manner, out);
-    if (answer.extra_bin.minor > 0)
-        out += wrapped(fmt::format("What is opened, thawed and bought leaves {} more that ends by {}.",
-                                   page.price(answer.extra_bin), day(answer.horizon, today)),
+    if (answer.extra_bin >= flow::tell_from)
+        out += wrapped(fmt::format("What is opened, thawed and bought for it leaves {} more for the bin by {}.",
+                                   page.about(answer.extra_bin), day(answer.horizon, today)),
                        2) +
                "\n";
-    if (manner.why) sums(answer, page, out);
-    out +=
-        wrapped(fmt::format("Value {}, no plan above {}: {}{}.{}", page.price(answer.value), page.price(answer.bound),
-                            detail::how_good(answer.proved_best, answer.gap),
-                            answer.proved_best ? "" : fmt::format(" of the {} at stake", page.price(answer.at_stake)),
-                            answer.stopped ? " Stopped early." : "")) +
-        "\n";
-    const bool cautions = std::any_of(answer.meals.begin(), answer.meals.end(),
-                                      [](const ask::ClearMeal& meal) { return !meal.cautions.empty(); });
-    if (cautions && !manner.why) out += "Cautions and sums of each dish: --why.\n";
-    if (!answer.meals.empty()) out += "Local food-safety advice and labels come first.\n";
+    if (answer.stopped) out += "Stopped early.\n";
+    if (manner.why) {
+        sums(answer, page, out);
+        out += wrapped(fmt::format(
+                   "Value {}, no plan above {}: {}{}.", page.price(answer.value), page.price(answer.bound),
+                   detail::how_good(answer.proved_best, answer.gap),
+                   answer.proved_best ? "" : fmt::format(" of the {} at stake", page.price(answer.at_stake)))) +
+               "\n";
+    }
+    if (!answer.meals.empty()) out += "Plan it: samebase clear --write. Sums and cautions: --why\n";
     return out;
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdlib>
 
+#include "catalogue/hand.hpp"
 #include "show/detail/parts.hpp"
 #include "show/else.hpp"
 
@@ -13,8 +14,9 @@ namespace {
 
 using ask::Alternative;
 
-constexpr std::size_t rows_on_a_screen = 8;
-constexpr std::size_t name_width = 32;
+constexpr std::size_t rows_from_stock = 6;
+constexpr std::size_t rows_with_a_trip = 3;
+constexpr std::size_t most_named = 3;  // of what is used up or bought, in one line
 
 struct Page {
     const kitchen::Kitchen& kitchen;
@@ -45,29 +47,32 @@ std::string state_words(const Page& page, const ask::LotUse& use) {
 
 /// Lots of one ingredient in one state are said together; what is in danger comes first.
 std::string uses(const Page& page, const Alternative& a) {
-    auto ordered = a.uses;
-    std::stable_sort(ordered.begin(), ordered.end(),
-                     [](const auto& x, const auto& y) { return x.use_first && !y.use_first; });
-    std::vector<std::string> words;
-    for (std::size_t i = 0; i < ordered.size(); ++i) {
-        auto use = ordered[i];
-        const auto words_for = state_words(page, use);
-        while (i + 1 < ordered.size() && ordered[i + 1].ingredient == use.ingredient &&
-               state_words(page, ordered[i + 1]) == words_for) {
-            use.amount += ordered[++i].amount;
+    struct Row {
+        ask::LotUse use;
+        std::string state;
+    };
+    std::vector<Row> rows;
+    for (const ask::LotUse& use : a.uses) {
+        const std::string state = state_words(page, use);
+        const auto same = std::find_if(rows.begin(), rows.end(), [&](const Row& row) {
+            return row.use.ingredient == use.ingredient && row.state == state;
+        });
+        if (same != rows.end()) {
+            same->use.amount += use.amount;
+        } else {
+            rows.push_back({use, state});
         }
-        words.push_back(amount(use.amount, page.thing(use.ingredient)) + " " + page.thing(use.ingredient).name +
-                        words_for);
     }
+    std::stable_sort(rows.begin(), rows.end(),
+                     [](const Row& x, const Row& y) { return x.use.use_first && !y.use.use_first; });
+    std::vector<std::string> words;
+    for (const Row& row : rows) words.push_back(named(row.use.amount, row.use.ingredient, page.kitchen) + row.state);
     return listed(words);
 }
 
-/// "2 bags of flour ($4.50)"; of what is sold singly "2 cucumber ($2.40)".
+/// "2 bags flour, $4.50".
 std::string purchase(const Page& page, const ask::Purchase& buy) {
-    const auto& pack = page.thing(buy.ingredient).pack;
-    std::string packs = fmt::format("{} ", buy.packs);
-    if (pack && pack->name != "each") packs += fmt::format("{}{} of ", pack->name, buy.packs == 1 ? "" : "s");
-    return fmt::format("{}{} ({})", packs, page.thing(buy.ingredient).name,
+    return fmt::format("{}, {}", detail::purchase_words(buy, page.kitchen),
                        money(buy.price, page.kitchen.household.currency));
 }
 
@@ -109,22 +114,6 @@ void every_line(const Page& page, const Alternative& a, std::string& out) {
     out += fmt::format("     {:>9}  worth, the sum of these\n", page.price(a.worth));
 }
 
-/// The sum by kind of line, in one sentence.
-std::string summary(const Page& page, const Alternative& a) {
-    std::vector<std::string> words;
-    for (std::size_t i = 0; i < ask::line_count; ++i) {
-        const auto line = static_cast<ask::Line>(i);
-        basics::Money sum;
-        for (const ask::Because& because : a.because) {
-            if (because.line == line) sum += because.money;
-        }
-        if (sum.minor != 0) words.push_back(fmt::format("{} {}", plain_name(line), page.price(sum)));
-    }
-    std::string result;
-    for (const auto& word : words) result += (result.empty() ? "" : ", ") + word;
-    return result;
-}
-
 /// "less pork sausages and more carrot".
 std::string scaled(const Page& page, const Alternative& a) {
     std::vector<std::string> words;
@@ -135,7 +124,7 @@ std::string scaled(const Page& page, const Alternative& a) {
     return listed(words);
 }
 
-void in_full(const Page& page, const Alternative& a, const Manner& manner, std::string& out) {
+void in_full(const Page& page, const Alternative& a, std::string& out) {
     paragraph(out, "Uses", uses(page, a));
     for (const ask::StandInUse& use : a.stand_ins) {
         paragraph(out, "Stand-in:",
@@ -145,89 +134,148 @@ void in_full(const Page& page, const Alternative& a, const Manner& manner, std::
     if (!a.scaled.empty()) paragraph(out, "Takes", scaled(page, a) + " than the recipe says; it bears that.");
     std::vector<std::string> buys;
     for (const ask::Purchase& buy : a.to_buy) buys.push_back(purchase(page, buy));
-    paragraph(out, "Buy", buys.empty() ? "nothing." : listed(buys) + ".");
+    paragraph(out, "Buy", buys.empty() ? "nothing." : fmt::format("{}.", fmt::join(buys, "; ")));
     std::vector<std::string> lacks;
     for (const auto& [id, amount] : a.lacks) lacks.push_back(named(amount, id, page.kitchen));
-    if (!lacks.empty()) paragraph(out, "Lacks", listed(lacks) + ": make that first, or cook for fewer (--serves).");
+    if (!lacks.empty()) paragraph(out, "Lacks", listed(lacks) + ".");
     for (const ask::Leaving& leaving : a.leaves) {
-        paragraph(
-            out, "Leaves",
-            fmt::format("{} serves of {}{}.", serves(leaving.serves_thousandths), page.thing(leaving.ingredient).name,
-                        leaving.use_by ? ", to eat by " + day(*leaving.use_by, page.today) : ""));
+        paragraph(out, "Leaves",
+                  fmt::format("{} of {}{}.", catalogue::serves_in_hand(leaving.serves_thousandths),
+                              page.thing(leaving.ingredient).name,
+                              leaving.use_by ? ", to eat by " + day(*leaving.use_by, page.today) : ""));
     }
-    if (manner.why) {
-        every_line(page, a, out);
-    } else {
-        paragraph(out, "Why:", summary(page, a) + ".");
-    }
+    every_line(page, a, out);
     for (const std::string& caution : a.cautions) paragraph(out, "!", caution);
 }
 
-/// What one line can say: what it saves, what must be bought, what stands in.
-std::string remark(const Page& page, const Alternative& a) {
-    std::vector<std::string> parts;
-    if (!a.to_buy.empty()) {
-        std::string buys;
-        for (const auto& buy : a.to_buy) buys += (buys.empty() ? "" : ", ") + page.thing(buy.ingredient).name;
-        parts.push_back("buy " + buys);
-    }
-    if (!a.lacks.empty()) {
-        std::string lacks;
-        for (const auto& [id, amount] : a.lacks) lacks += (lacks.empty() ? "" : ", ") + page.thing(id).name;
-        parts.push_back("lacks " + lacks);
-    }
-    for (const ask::StandInUse& use : a.stand_ins) parts.push_back(detail::stand_in_words(use, page.kitchen, false));
-    std::string saved;
-    std::vector<catalogue::IngredientId> seen;
-    for (const ask::LotUse& use : a.uses) {
-        if (!use.use_first || std::find(seen.begin(), seen.end(), use.ingredient) != seen.end()) continue;
-        seen.push_back(use.ingredient);
-        saved += (saved.empty() ? "" : ", ") + page.thing(use.ingredient).name;
-    }
-    if (!saved.empty()) parts.push_back("saves " + saved);
-    for (const ask::Leaving& leaving : a.leaves)
-        parts.push_back(fmt::format("leaves {}", serves(leaving.serves_thousandths)));
+/// At most a few of them, and how many more.
+std::string few(const std::vector<std::string>& words) {
+    if (words.size() <= most_named) return listed(words);
     std::string result;
-    for (const auto& part : parts) result += (result.empty() ? "" : "; ") + part;
-    return result;
+    for (std::size_t i = 0; i + 1 < most_named; ++i) result += (i == 0 ? "" : ", ") + words[i];
+    return fmt::format("{} and {} more", result, words.size() - most_named + 1);
 }
 
-void one_line(const Page& page, const Alternative& a, std::size_t number, std::string& out) {
-    const std::string head =
-        fmt::format("{:>3}{}{} {:>8} {:>3} min", number, a.same_base ? " " : "~", fitted(label(a), name_width),
-                    page.price(a.worth), a.ready_meal ? 0 : page.dish(a.dish).minutes);
-    std::string line = head + "  " + remark(page, a);
-    line = length(line) > screen_width ? fitted(line, screen_width) : line;
-    line.erase(line.find_last_not_of(' ') + 1);
-    out += line + "\n";
+/// What one line can say: what must be bought, and what it uses up besides what was asked for.
+std::string remark(const Page& page, const ask::ElseAnswer& answer, const Alternative& a) {
+    std::vector<std::string> buys;
+    for (const auto& buy : a.to_buy) buys.push_back(page.thing(buy.ingredient).name);
+    for (const auto& [id, amount] : a.lacks) buys.push_back(page.thing(id).name);
+    std::vector<std::string> used_up;
+    for (const ask::LotUse& use : a.uses) {
+        const std::string& name = page.thing(use.ingredient).name;
+        const bool asked = std::any_of(answer.used.begin(), answer.used.end(), [&](const catalogue::Of& of) {
+            return page.kitchen.catalogue().is(use.ingredient, of);
+        });
+        if (use.use_first && !asked && std::find(used_up.begin(), used_up.end(), name) == used_up.end())
+            used_up.push_back(name);
+    }
+    std::vector<std::string> parts;
+    basics::Money price;
+    for (const auto& buy : a.to_buy) price += buy.price;
+    if (!a.to_buy.empty())
+        parts.push_back(fmt::format("buy {}, {}", few(buys), about_money(price, page.kitchen.household.currency)));
+    if (a.to_buy.empty() && !buys.empty()) parts.push_back("lacks " + few(buys));
+    if (!used_up.empty()) parts.push_back("uses up " + few(used_up));
+    return fmt::format("{}", fmt::join(parts, "; "));
 }
 
-/// "from beef mince"; "for the kind soup" where a kind of dish was asked for.
-std::string subject(const ask::ElseAnswer& answer, const Page& page) {
-    if (answer.used.empty()) return "of the kind " + answer.question.kind;
+/// "$6 better", "$2 worse": against what is planned, or against nothing, in whole units.
+std::string against(const Page& page, const Alternative& a) {
+    constexpr std::int64_t unit = 100;
+    const std::int64_t units = (std::abs(a.worth.minor) + unit / 2) / unit;
+    if (units == 0) return "the same";
+    return fmt::format("{} {}", about_money(basics::Money{units * unit}, page.kitchen.household.currency),
+                       a.worth.minor > 0 ? "better" : "worse");
+}
+
+std::string how_long(const Page& page, const Alternative& a) {
+    return a.ready_meal ? "  ready" : fmt::format("{:>3} min", page.dish(a.dish).minutes);
+}
+
+/// In one line where it fits, else with the remark in the next.
+void one_dish(const Page& page, const ask::ElseAnswer& answer, std::size_t position, std::size_t name_width,
+              std::string& out) {
+    const Alternative& a = answer.alternatives[position];
+    const std::string name = label(a);
+    std::string line = fmt::format("{:>4}  {}  {}  {}", position + 1, fitted(name, std::max(name_width, length(name))),
+                                   how_long(page, a), against(page, a));
+    const std::string more = remark(page, answer, a);
+    const std::size_t widest_money = std::max<std::size_t>(10, length(against(page, a)));
+    const std::string beside =
+        fmt::format("{}  {}", fitted(line, length(line) - length(against(page, a)) + widest_money), more);
+    if (more.empty() || length(beside) > screen_width()) {
+        out += wrapped(line, 6) + "\n";
+        if (!more.empty()) out += wrapped("      " + more, 6) + "\n";
+    } else {
+        out += beside + "\n";
+    }
+}
+
+bool nothing_to_buy(const Alternative& a) {
+    return a.to_buy.empty() && a.lacks.empty();
+}
+
+/// The dishes of one group by their numbers in the answer, the first so many.
+void group(const ask::ElseAnswer& answer, const Page& page, const Manner& manner, bool from_stock, std::string& out) {
+    std::vector<std::size_t> members;
+    for (std::size_t i = 0; i < answer.alternatives.size(); ++i) {
+        if (nothing_to_buy(answer.alternatives[i]) == from_stock) members.push_back(i);
+    }
+    if (members.empty()) return;
+    const std::size_t most = from_stock ? rows_from_stock : rows_with_a_trip;
+    const std::size_t rows = manner.all ? members.size() : std::min(members.size(), most);
+    std::size_t name_width = 0;
+    for (std::size_t i = 0; i < rows; ++i)
+        name_width = std::max(name_width, length(label(answer.alternatives[members[i]])));
+    constexpr std::size_t widest = 48;
+    name_width = std::min(name_width, widest);
+    out += from_stock ? "With nothing to buy\n" : "With a trip\n";
+    for (std::size_t i = 0; i < rows; ++i) {
+        one_dish(page, answer, members[i], name_width, out);
+        if (manner.why) in_full(page, answer.alternatives[members[i]], out);
+    }
+    if (rows < members.size()) out += fmt::format("      {} more: --all\n", members.size() - rows);
+}
+
+/// What was asked about, as it may be typed: "beef mince", "chicken", "soup".
+std::string asked_about(const ask::ElseAnswer& answer, const Page& page) {
+    if (answer.used.empty()) return answer.question.kind;
     const std::string& word = answer.question.word;
-    return "from " + (word.empty() ? page.kitchen.catalogue().name(answer.used.front()) : word);
+    return word.empty() ? page.kitchen.catalogue().name(answer.used.front()) : word;
 }
 
 std::string sentence(const ask::ElseAnswer& answer, const Page& page) {
-    const std::string what = subject(answer, page);
-    const std::string when =
-        answer.question.day == page.today ? "tonight" : "on " + basics::short_day(answer.question.day);
+    const std::string what = (answer.used.empty() ? "of the kind " : "from ") + asked_about(answer, page);
+    const std::string when = answer.question.day == page.today ? "tonight" : on_day(answer.question.day, page.today);
     const auto replaced = answer.question.instead_of ? answer.question.instead_of : answer.planned;
     const std::string instead = replaced ? fmt::format(", instead of {}", page.dish(*replaced).name) : "";
     if (answer.alternatives.empty()) {
         return fmt::format("Nothing else in the cookbook can be made {} {} for those who are home.", what, when);
     }
-    if (answer.used.empty()) {
-        return fmt::format("{} {}{}, for {} serves: {} ({} more).", capitalised(what), when, instead,
-                           serves(answer.serves_thousandths), label(answer.alternatives.front()),
-                           answer.alternatives.size() - 1);
-    }
-    const auto on_base = std::count_if(answer.alternatives.begin(), answer.alternatives.end(),
-                                       [](const auto& a) { return a.same_base; });
-    return fmt::format("{} {}{}, for {} serves: {} ({} more; {} on its base).", capitalised(what), when, instead,
-                       serves(answer.serves_thousandths), label(answer.alternatives.front()),
-                       answer.alternatives.size() - 1, on_base);
+    return fmt::format("{} {}, for {}{}:", capitalised(what), when, serves(answer.serves_thousandths), instead);
+}
+
+/// The question again as it was typed, for another command about it.
+std::string question_words(const ask::ElseAnswer& answer, const Page& page) {
+    const auto& question = answer.question;
+    std::string words = question.lot ? fmt::format("lot {}", *question.lot) : shell(asked_about(answer, page));
+    if (question.instead_of && !question.using_ && !question.lot) words = shell(page.dish(*question.instead_of).name);
+    if (question.day != page.today) words += " --day " + basics::iso(question.day);
+    if (question.serves) words += fmt::format(" --serves {}", *question.serves);
+    if (question.left > 0) words += fmt::format(" --left {}", question.left);
+    if (!question.from_stock) words += " --buy";
+    return words;
+}
+
+void next_step(const ask::ElseAnswer& answer, const Page& page, std::string& out) {
+    const auto first = std::find_if(answer.alternatives.begin(), answer.alternatives.end(), nothing_to_buy);
+    const auto number =
+        (first == answer.alternatives.end() ? answer.alternatives.begin() : first) - answer.alternatives.begin() + 1;
+    out += wrapped(fmt::format("Plan number {}: samebase else {} --take {}. How to cook it: samebase recipe {}", number,
+                               question_words(answer, page), number, shell(page.dish(answer.alternatives[static_cast<std::size_t>(number - 1)].dish).name)),
+                   2) +
+           "\n";
 }
 
 }  // namespace
@@ -236,20 +284,10 @@ std::string text(const ask::ElseAnswer& answer, const kitchen::Kitchen& kitchen,
                  const Manner& manner) {
     const Page page{kitchen, today};
     std::string out = wrapped(sentence(answer, page)) + "\n";
-    const std::size_t rows =
-        manner.all ? answer.alternatives.size() : std::min(answer.alternatives.size(), rows_on_a_screen);
-    for (std::size_t i = 0; i < rows; ++i) {
-        one_line(page, answer.alternatives[i], i + 1, out);
-        if (i == 0 || manner.why) in_full(page, answer.alternatives[i], manner, out);
-    }
-    if (rows < answer.alternatives.size())
-        out += fmt::format("  ... {} more: --all\n", answer.alternatives.size() - rows);
-    if (answer.with_trip > 0) out += fmt::format("  With a trip to the shop, {} more: --buy\n", answer.with_trip);
-    const bool other =
-        std::any_of(answer.alternatives.begin(), answer.alternatives.begin() + static_cast<std::ptrdiff_t>(rows),
-                    [](const auto& a) { return !a.same_base; });
-    if (other) out += "  ~ on another base\n";
-    if (rows > 0) out += "Local food-safety advice and labels come first.\n";
+    group(answer, page, manner, true, out);
+    group(answer, page, manner, false, out);
+    if (answer.with_trip > 0) out += fmt::format("With a trip to the shop, {} more: --buy\n", answer.with_trip);
+    if (!answer.alternatives.empty()) next_step(answer, page, out);
     return out;
 }
 
@@ -261,7 +299,7 @@ std::vector<std::string> lines(const ask::Alternative& alternative, const kitche
     for (const ask::StandInUse& use : alternative.stand_ins)
         list.push_back(fmt::format("stand-in: {}", detail::stand_in_words(use, kitchen, true)));
     for (const ask::Purchase& buy : alternative.to_buy) {
-        list.push_back(fmt::format("to buy: {} ({})", named(buy.amount, buy.ingredient, kitchen),
+        list.push_back(fmt::format("to buy: {} ({})", detail::purchase_words(buy, kitchen),
                                    money(buy.price, kitchen.household.currency)));
     }
     for (const auto& [id, amount] : alternative.lacks)

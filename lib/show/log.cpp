@@ -2,18 +2,41 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "show/json.hpp"
 #include "show/words.hpp"
 
 namespace samebase::show {
 
+namespace {
+
+constexpr std::string_view between = ", ";
+
+/// A line that names many things, cut after those that fit, with the number of the others.
+std::string shortened(const std::string& line, std::size_t room) {
+    constexpr std::size_t few = 4;
+    std::vector<std::size_t> breaks;
+    for (auto at = line.find(between); at != std::string::npos; at = line.find(between, at + 1)) breaks.push_back(at);
+    if (length(line) <= room || breaks.size() < few) return line;
+    for (std::size_t kept = breaks.size(); kept > 0; --kept) {
+        const std::string more = fmt::format(" and {} more", breaks.size() + 1 - kept);
+        if (length(line.substr(0, breaks[kept - 1])) + length(more) <= room)
+            return line.substr(0, breaks[kept - 1]) + more;
+    }
+    return line;
+}
+
+}  // namespace
+
 std::string text(const std::vector<LogRow>& rows) {
     if (rows.empty()) return "Nothing has happened yet.\n";
     std::string out;
     for (const LogRow& row : rows) {
-        const std::string line =
-            wrapped(fmt::format("{}  {}{}", basics::iso(row.day), row.line, row.undone_by ? " [undone]" : ""), 12);
-        out += line + "\n";
+        const std::string undone = row.undone_by ? " [undone]" : "";
+        const std::string head = basics::iso(row.day) + "  ";
+        const std::size_t room = screen_width() - std::min(screen_width(), length(head) + length(undone));
+        out += wrapped(head + shortened(row.line, room) + undone, length(head)) + "\n";
     }
     return out;
 }

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <tuple>
 
+#include "flow/told.hpp"
 #include "show/detail/parts.hpp"
 #include "show/lunches.hpp"
 #include "show/tonight.hpp"
@@ -15,7 +16,7 @@ namespace {
 
 using ask::LunchKind;
 
-constexpr std::size_t most_cautions = 6;
+constexpr std::size_t most_cautions = 3;
 
 struct Page {
     const ask::LunchesAnswer& answer;
@@ -24,6 +25,9 @@ struct Page {
     const Manner& manner;
 
     [[nodiscard]] std::string price(basics::Money amount) const { return money(amount, kitchen.household.currency); }
+    [[nodiscard]] std::string about(basics::Money amount) const {
+        return about_money(amount, kitchen.household.currency);
+    }
     [[nodiscard]] const std::string& name_of(std::size_t person) const { return kitchen.household.people[person].name; }
     [[nodiscard]] std::string names(const std::vector<std::size_t>& people) const {
         std::vector<std::string> words;
@@ -47,36 +51,40 @@ std::string sentence(const Page& page) {
         answer.lunches.begin(), answer.lunches.end(), [](const auto& l) { return l.kind == LunchKind::bought; }));
     if (answer.lunches.empty()) return answer.notes.empty() ? "No lunch is open." : answer.notes.front();
     const std::string when = days_words(answer.span.length());
+    basics::Money paid;
+    for (const auto& because : answer.because) {
+        if (because.line == ask::LunchLine::bought) paid -= because.money;
+    }
     if (bought == answer.lunches.size())
         return fmt::format("Nothing that is worth it can be had for lunch {}: all {} are bought, for {}.", when, bought,
-                           page.price(answer.spent));
-    const std::string some = bought > 0 ? fmt::format(", {} of them bought", bought) : "";
+                           page.about(answer.spent));
+    const std::string some = bought > 0 ? fmt::format(", and {} bought for {}", bought, page.about(paid)) : "";
     const std::string saved =
-        answer.saved.minor > 0 ? fmt::format(" {} of food is kept from the bin.", page.price(answer.saved)) : "";
-    return fmt::format("Everyone at home has a lunch {}: {}{} for {}, where bought ones would be {}; {}.{}", when,
-                       lunches_words(answer.lunches.size()), some, page.price(answer.spent),
-                       page.price(answer.all_bought), detail::how_good(answer.proved_best, answer.gap), saved);
+        answer.saved.minor > 0 ? fmt::format(" {} of food is kept from the bin.", page.about(answer.saved)) : "";
+    return fmt::format("Everyone at home has a lunch {}: {} from {} of food{}; {}.{}", when,
+                       lunches_words(answer.lunches.size() - bought), page.about(answer.spent - paid), some,
+                       detail::how_good(answer.proved_best, answer.gap), saved);
 }
 
-/// "chilli, left over (lot 14, eat by Thu 26 Nov)".
+/// "chilli, left over (eat by tomorrow)".
 std::string leftover_words(const Page& page, const ask::Lunch& lunch) {
     const stock::Lot* lot = page.kitchen.lot(lunch.from_lot);
     const auto& dish = page.kitchen.cookbook()[lot != nullptr && lot->dish ? *lot->dish : *lunch.dish];
-    const std::string by = lunch.use_by ? fmt::format("eat by {}", day(*lunch.use_by, page.today)) : "";
+    const std::string by = lunch.use_by ? fmt::format("eat by {}", near_day(*lunch.use_by, page.today)) : "";
     if (lunch.made) {
         const char* larger = lunch.kind == LunchKind::larger ? "larger " : "";
-        return fmt::format("{}, from {}'s {}dinner ({})", dish.name, day(*lunch.made, page.today), larger, by);
+        return fmt::format("{}, from {} {}dinner ({})", dish.name, of_day(*lunch.made, page.today), larger, by);
     }
     if (lot == nullptr) return dish.name + ", left over";
-    if (lot->state == stock::State::frozen) return fmt::format("{}, from the freezer (lot {})", dish.name, lot->number);
-    return fmt::format("{}, left over (lot {}{})", dish.name, lot->number, by.empty() ? "" : ", " + by);
+    if (lot->state == stock::State::frozen) return dish.name + ", from the freezer";
+    return fmt::format("{}, left over{}", dish.name, by.empty() ? "" : fmt::format(" ({})", by));
 }
 
 std::string cooked_words(const Page& page, const ask::LunchCooked& cooked) {
     const auto& dish = page.kitchen.cookbook()[cooked.dish];
     std::string saves;
     for (const auto& [id, amount] : cooked.saves)
-        saves += (saves.empty() ? "; saves " : ", ") + page.kitchen.catalogue()[id].name;
+        saves += (saves.empty() ? "; uses up " : ", ") + page.kitchen.catalogue()[id].name;
     return fmt::format("{} ({} min{})", dish.name, dish.minutes, saves);
 }
 
@@ -180,7 +188,7 @@ class Rows {
 
 void to_do(const Page& page, std::string& out) {
     for (const auto& dinner : page.answer.larger) {
-        out += wrapped(fmt::format("Cook {} {} more {} ({}).", dinner.more, dinner.more == 1 ? "serve" : "serves",
+        out += wrapped(fmt::format("Cook {} more {} ({}).", counted(dinner.more, "serve"),
                                    on_day(dinner.day, page.today), page.kitchen.cookbook()[dinner.dish].name),
                        2) +
                "\n";
@@ -193,7 +201,7 @@ void to_do(const Page& page, std::string& out) {
     if (page.answer.to_buy.empty()) return;
     std::vector<std::string> words;
     for (const auto& buy : page.answer.to_buy)
-        words.push_back(fmt::format("{} ({})", named(buy.amount, buy.ingredient, page.kitchen), page.price(buy.price)));
+        words.push_back(fmt::format("{} ({})", detail::purchase_words(buy, page.kitchen), page.price(buy.price)));
     out += wrapped("Buy " + listed(words) + ".", 4) + "\n";
 }
 
@@ -210,7 +218,7 @@ void cautions(const Page& page, std::string& out) {
     const auto& all = page.answer.cautions;
     const std::size_t shown = page.manner.why ? all.size() : std::min(all.size(), most_cautions);
     for (std::size_t i = 0; i < shown; ++i) out += wrapped("! " + all[i], 2) + "\n";
-    if (shown < all.size()) out += fmt::format("! ... {} more: --why\n", all.size() - shown);
+    if (shown < all.size()) out += fmt::format("! {} more cautions: --why\n", all.size() - shown);
 }
 
 }  // namespace
@@ -224,22 +232,22 @@ std::string text(const ask::LunchesAnswer& answer, const kitchen::Kitchen& kitch
     Rows rows(page, out);
     for (basics::Day day = answer.span.first; day <= answer.span.last; day += basics::days{1}) rows.of(day);
     to_do(page, out);
-    if (answer.extra_bin.minor > 0)
-        out += wrapped(fmt::format("What is opened, thawed and bought for them leaves {} more that ends by {}.",
-                                   page.price(answer.extra_bin), day(answer.horizon, today)),
+    if (answer.extra_bin >= flow::tell_from)
+        out += wrapped(fmt::format("What is opened, thawed and bought for them leaves {} more for the bin by {}.",
+                                   page.about(answer.extra_bin), day(answer.horizon, today)),
                        2) +
                "\n";
+    if (answer.stopped) out += "Stopped early.\n";
     if (manner.why) sums(page, out);
-    if (!answer.lunches.empty()) {
+    if (manner.why && !answer.lunches.empty()) {
         const std::string stake =
             answer.proved_best ? "" : fmt::format(", of the {} at stake", page.price(answer.at_stake));
-        out += wrapped(fmt::format("Value {}, no plan above {}: {}{}.{}", page.price(answer.value),
-                                   page.price(answer.bound), detail::how_good(answer.proved_best, answer.gap), stake,
-                                   answer.stopped ? " Stopped early." : "")) +
+        out += wrapped(fmt::format("Value {}, no plan above {}: {}{}.", page.price(answer.value),
+                                   page.price(answer.bound), detail::how_good(answer.proved_best, answer.gap), stake)) +
                "\n";
     }
     cautions(page, out);
-    if (!answer.lunches.empty() || !answer.standing.empty()) out += "Local food-safety advice and labels come first.\n";
+    if (!answer.lunches.empty()) out += "Plan them: samebase lunches --write\n";
     return out;
 }
 

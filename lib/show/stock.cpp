@@ -14,10 +14,6 @@ namespace samebase::show {
 
 namespace {
 
-constexpr std::size_t quantity_width = 20;
-constexpr std::size_t label_width = 28;
-constexpr std::size_t date_width = 19;
-
 /// What is worth saying of its state in its place.
 std::string state(const stock::Lot& lot, const kitchen::Kitchen& kitchen) {
     const bool freezer = stock::freezes(kitchen.place(lot.place).kind);
@@ -46,14 +42,61 @@ char mark(const stock::Lot& lot, const StockAnswer& answer) {
     return answer.use_first.contains(lot.number) ? '!' : ' ';
 }
 
-std::string row(const stock::Lot& lot, const StockAnswer& answer, const kitchen::Kitchen& kitchen) {
-    std::string label = kitchen::label(kitchen, lot.ingredient, lot.dish) + state(lot, kitchen);
-    // What it was cooked as is left out where there is no room for it.
-    if (length(label) > label_width) label = kitchen.catalogue()[lot.ingredient].name + state(lot, kitchen);
-    std::string line =
-        fmt::format("{} {} {} {} lot {}", mark(lot, answer), fitted(kitchen::describe(kitchen, lot), quantity_width),
-                    fitted(label, label_width), fitted(date(lot, answer.day), date_width), lot.number);
-    return line + "\n";
+/// What stands in one row.
+struct Row {
+    char sign = ' ';
+    std::string quantity;
+    std::string label;
+    std::string shorter;  ///< without what it was cooked as
+    std::string date;
+    stock::LotNumber lot = 0;
+    basics::Day by;
+    bool use_by = false;
+};
+
+/// So wide that nothing is cut.
+struct Widths {
+    std::size_t quantity = 0;
+    std::size_t label = 0;
+    std::size_t date = 0;
+};
+
+Row row_of(const stock::Lot& lot, const StockAnswer& answer, const kitchen::Kitchen& kitchen) {
+    Row row;
+    row.sign = mark(lot, answer);
+    row.quantity = kitchen::describe(kitchen, lot);
+    row.label = kitchen::label(kitchen, lot.ingredient, lot.dish) + state(lot, kitchen);
+    row.shorter = kitchen.catalogue()[lot.ingredient].name + state(lot, kitchen);
+    row.date = date(lot, answer.day);
+    row.lot = lot.number;
+    row.by = lot.eat_by().value_or(answer.day);
+    row.use_by = lot.use_by && lot.eat_by() == lot.use_by;
+    return row;
+}
+
+Widths widths(const std::vector<Row>& rows) {
+    Widths widths;
+    for (const Row& row : rows) {
+        widths.quantity = std::max(widths.quantity, length(row.quantity));
+        widths.label = std::max(widths.label, length(row.label));
+        widths.date = std::max(widths.date, length(row.date));
+    }
+    // Sign, spaces and the lot's number.
+    constexpr std::size_t rest = 2 + 2 + 2 + 2 + 7;
+    const std::size_t others = widths.quantity + widths.date + rest;
+    constexpr std::size_t narrowest = 16;
+    const std::size_t room = screen_width() > others + narrowest ? screen_width() - others : narrowest;
+    widths.label = std::min(widths.label, room);
+    return widths;
+}
+
+std::string words(const Row& row, const Widths& widths, const StockAnswer& answer, const Manner& manner) {
+    const std::string& label = length(row.label) <= widths.label ? row.label : row.shorter;
+    std::string line = fmt::format("{} {}  {}  {}  lot {}", row.sign, fitted(row.quantity, widths.quantity),
+                                   fitted(label, widths.label), fitted(row.date, widths.date), row.lot);
+    if (row.sign != '!') return line + "\n";
+    const bool urgent = row.use_by && row.by <= answer.day + basics::days{1};
+    return in_colour(line, urgent ? Colour::red : Colour::yellow, manner) + "\n";
 }
 
 std::string head(const StockAnswer& answer, const kitchen::Kitchen& kitchen) {
@@ -67,8 +110,9 @@ std::string head(const StockAnswer& answer, const kitchen::Kitchen& kitchen) {
         count([&](const auto* lot) { return answer.use_first.contains(lot->number) && !past(*lot, answer.day); });
     const std::string hurry = (gone == 0 ? "" : fmt::format(", {} past the use-by", gone)) +
                               (first == 0 ? "" : fmt::format(", {} to use first", first));
-    return fmt::format("{} on {}: {} {} worth {}{}.", where, basics::short_day(answer.day), answer.lots.size(),
-                       answer.lots.size() == 1 ? "lot" : "lots", money(worth, kitchen.household.currency), hurry);
+    return fmt::format("{} on {}: {} worth about {}{}.", where, basics::short_day(answer.day),
+                       counted(static_cast<std::int64_t>(answer.lots.size()), "lot"),
+                       about_money(worth, kitchen.household.currency), hurry);
 }
 
 /// What is nearest to the stove first: fridge, crispers, near freezer, pantry, far freezers.
@@ -87,23 +131,24 @@ std::vector<std::uint32_t> nearest_first(const kitchen::Kitchen& kitchen) {
 
 }  // namespace
 
-std::string text(const StockAnswer& answer, const kitchen::Kitchen& kitchen) {
+std::string text(const StockAnswer& answer, const kitchen::Kitchen& kitchen, const Manner& manner) {
     std::string out = wrapped(head(answer, kitchen)) + "\n";
+    std::vector<Row> all;
+    for (const auto* lot : answer.lots) all.push_back(row_of(*lot, answer, kitchen));
+    const Widths wide = widths(all);
     std::string marks;
+    for (const Row& row : all) marks += row.sign;
     for (const std::uint32_t p : nearest_first(kitchen)) {
-        std::vector<std::tuple<bool, basics::Day, std::string, stock::LotNumber, const stock::Lot*>> rows;
-        for (const auto* lot : answer.lots) {
-            if (lot->place.value != p) continue;
-            const char sign = mark(*lot, answer);
-            const bool first = sign != ' ';
-            marks += sign;
-            rows.emplace_back(!first, first ? lot->eat_by().value_or(answer.day) : basics::Day{},
-                              kitchen::label(kitchen, lot->ingredient, lot->dish), lot->number, lot);
+        std::vector<std::tuple<bool, basics::Day, std::string, stock::LotNumber, const Row*>> rows;
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            if (answer.lots[i]->place.value != p) continue;
+            const bool first = all[i].sign != ' ';
+            rows.emplace_back(!first, first ? all[i].by : basics::Day{}, all[i].label, all[i].lot, &all[i]);
         }
         if (rows.empty()) continue;
         std::sort(rows.begin(), rows.end());
         out += fmt::format("\n{}\n", capitalised(kitchen.household.places[p].name));
-        for (const auto& [later, by, label, number, lot] : rows) out += row(*lot, answer, kitchen);
+        for (const auto& [later, by, label, number, row] : rows) out += words(*row, wide, answer, manner);
     }
     if (marks.find_first_of("!?") != std::string::npos) out += "\n";
     if (marks.find('!') != std::string::npos)

@@ -18,7 +18,7 @@ struct StockAnswer {
     std::set<stock::LotNumber> use_first;  ///< nothing in the plan eats them in time
 };
 
-[[nodiscard]] std::string text(const StockAnswer& answer, const kitchen::Kitchen& kitchen);
+[[nodiscard]] std::string text(const StockAnswer& answer, const kitchen::Kitchen& kitchen, const Manner& manner = {});
 [[nodiscard]] nlohmann::ordered_json json(const StockAnswer& answer, const kitchen::Kitchen& kitchen);
 
 /// One lot, without saying whether it is to be used first.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "catalogue/hand.hpp"
 #include "show/balance.hpp"
 #include "show/detail/thawing.hpp"
 #include "show/thaw.hpp"
@@ -12,23 +13,26 @@ namespace detail {
 
 std::string packs_words(const kitchen::Kitchen& kitchen, catalogue::IngredientId id, std::int64_t quantity, int packs) {
     const auto& thing = kitchen.catalogue()[id];
-    std::string much = amount({thing.dimension, quantity}, thing);
-    if (thing.in_serves || packs == 0) return much;
-    return fmt::format("{} pack{} ({})", packs, packs == 1 ? "" : "s", much);
+    if (thing.in_serves || packs == 0) return catalogue::weighed({thing.dimension, quantity}, thing);
+    return show::packs(packs);
 }
 
 std::string meal_words(const kitchen::Kitchen& kitchen, std::optional<cookbook::DishId> dish, kitchen::Meal meal,
                        basics::Day on, basics::Day today) {
-    const std::string name = dish ? kitchen.cookbook()[*dish].name : "everyday use";
-    const std::string lunch = dish && meal == kitchen::Meal::lunch ? ", lunch" : "";
-    return fmt::format("{}{} {}", name, lunch, day(on, today));
+    if (!dish) return fmt::format("everyday use {}", on_day(on, today));
+    const std::string& name = kitchen.cookbook()[*dish].name;
+    const bool lunch = meal == kitchen::Meal::lunch;
+    const std::string near = near_day(on, today);
+    if (near.find(' ') != std::string::npos)
+        return fmt::format("{}{} {}", name, lunch ? ", lunch" : "", on_day(on, today));
+    return fmt::format("{}'s {}{}", near, lunch ? "lunch, " : "", name);
 }
 
 std::string about(int minutes) {
-    constexpr int hour = 60;
-    if (minutes <= hour) return "about an hour";
-    if (minutes % hour == 0) return fmt::format("about {} hours", minutes / hour);
-    return fmt::format("about {} h {} min", minutes / hour, minutes % hour);
+    constexpr int half_an_hour = 30;
+    const int halves = std::max(2, (minutes + half_an_hour - 1) / half_an_hour);
+    if (halves == 2) return "about an hour";
+    return fmt::format("about {}{} hours", halves / 2, halves % 2 == 0 ? "" : " 1/2");
 }
 
 std::string command(const ask::TooLate& late, const kitchen::Kitchen& kitchen) {
@@ -37,8 +41,8 @@ std::string command(const ask::TooLate& late, const kitchen::Kitchen& kitchen) {
         case Instead::cold_water:
             return "samebase thaw --done";
         case Instead::microwave:
-            return fmt::format("samebase moved {} pack{} of lot {} --to fridge --thaw microwave", late.packs,
-                               late.packs == 1 ? "" : "s", late.lot);
+            return fmt::format("samebase moved {} of lot {} --to fridge --thaw microwave", show::packs(late.packs),
+                               late.lot);
         case Instead::mend:
             return show::command(*late.mend, kitchen);
         case Instead::other_dish:
@@ -114,10 +118,8 @@ std::string sentence(const ask::ThawAnswer& answer, const Page& page) {
         const auto& first = answer.moves.front().move;
         const std::string all =
             answer.moves.size() == 1 ? "nothing else" : fmt::format("{} things", answer.moves.size());
-        return fmt::format("{}Nothing to take out today. First {} {}, for {}; {}{}.", too_late(answer),
-                           page.name(first), on_day(first.day, page.today),
-                           detail::meal_words(page.kitchen, first.for_dish, first.for_meal, first.for_day, page.today),
-                           all, until);
+        return fmt::format("{}Nothing to take out today. First {} {}; {}{}.", too_late(answer), page.name(first),
+                           on_day(first.day, page.today), all, until);
     }
     std::vector<std::string> words;
     for (const auto* out : today) {
@@ -140,10 +142,10 @@ std::string row(const ask::TakeOut& out, const Page& page) {
         move.method == stock::ThawMethod::fridge
             ? fmt::format("{} by {}",
                           page.kitchen.catalogue()[move.ingredient].kind == catalogue::Kind::raw ? "cook" : "use",
-                          day(move.cook_by, page.today))
+                          near_day(move.cook_by, page.today))
             : fmt::format("too late for the fridge: in cold water {}, cook at once", detail::about(out.minutes));
-    return fmt::format("{}, {}, lot {}, from the {}, for {}; {}", page.name(move),
-                       detail::packs_words(page.kitchen, move.ingredient, move.amount, move.packs), move.lot,
+    return fmt::format("{}, {}, from the {}: for {}; {}", page.name(move),
+                       detail::packs_words(page.kitchen, move.ingredient, move.amount, move.packs),
                        page.kitchen.place(move.from).name,
                        detail::meal_words(page.kitchen, move.for_dish, move.for_meal, move.for_day, page.today), how);
 }
@@ -155,18 +157,18 @@ void days(const ask::ThawAnswer& answer, const Page& page, const Manner& manner,
     }
     const std::size_t shown = manner.all ? all.size() : std::min(all.size(), most_days);
     for (std::size_t i = 0; i < shown; ++i) {
-        out += capitalised(day(all[i], page.today)) + ":\n";
+        out += capitalised(day(all[i], page.today)) + "\n";
         for (const auto* move : on(answer, all[i])) out += wrapped("  " + row(*move, page), 4) + "\n";
     }
     if (shown < all.size())
-        out += fmt::format("... {} more day{}: --all\n", all.size() - shown, all.size() - shown == 1 ? "" : "s");
+        out += fmt::format("{} more {}: --all\n", all.size() - shown, all.size() - shown == 1 ? "day" : "days");
 }
 
 void late(const ask::ThawAnswer& answer, const Page& page, std::string& out) {
     bool head = false;
     for (const auto& late : answer.late) {
         if (late.instead == ask::TooLate::Instead::cold_water) continue;
-        if (!head) out += "Too late for the fridge:\n";
+        if (!head) out += "Too late for the fridge\n";
         head = true;
         const auto& thing = page.kitchen.catalogue()[late.ingredient];
         out += wrapped(fmt::format("  {} for {}", named({thing.dimension, late.amount}, late.ingredient, page.kitchen),
@@ -193,6 +195,20 @@ void from_frozen(const ask::ThawAnswer& answer, const Page& page, const Manner& 
     out += wrapped(fmt::format("From frozen, without thawing: {}{}", fmt::join(words, ", "), more), 2) + "\n";
 }
 
+/// The rules in a line; each with its source with --all.
+void rules(const ask::ThawAnswer& answer, const Manner& manner, std::string& out) {
+    if (manner.all) {
+        for (const std::string& caution : answer.cautions) out += wrapped("! " + caution, 2) + "\n";
+    } else if (!answer.moves.empty()) {
+        out += wrapped(
+                   "! Never on the bench: 24 hours in the fridge for every 1.8 kg. What was thawed is frozen again "
+                   "only once it is cooked.",
+                   2) +
+               "\n";
+    }
+    if (!answer.moves.empty() || !answer.late.empty()) out += fmt::format("{}\n", advice);
+}
+
 }  // namespace
 
 std::string text(const ask::ThawAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today,
@@ -203,8 +219,7 @@ std::string text(const ask::ThawAnswer& answer, const kitchen::Kitchen& kitchen,
     late(answer, page, out);
     from_frozen(answer, page, manner, out);
     if (!answer.fridge && !answer.moves.empty()) out += "! There is no fridge among the places to thaw in.\n";
-    for (const std::string& caution : answer.cautions) out += wrapped("! " + caution, 2) + "\n";
-    out += "Local food-safety advice and labels come first.\n";
+    rules(answer, manner, out);
     return out;
 }
 

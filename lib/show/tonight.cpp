@@ -4,100 +4,230 @@
 
 #include <algorithm>
 
+#include "catalogue/hand.hpp"
 #include "kitchen/changes.hpp"
+#include "show/balance.hpp"
 #include "show/detail/parts.hpp"
+#include "show/detail/thawing.hpp"
 #include "show/json.hpp"
 
 namespace samebase::show {
 
 namespace {
 
-constexpr std::size_t most_rows = 7;
+constexpr std::size_t most_rows = 3;
+constexpr std::size_t most_in_a_line = 5;
+constexpr std::size_t most_for_a_meal = 2;
+
+struct Page {
+    const ask::TonightAnswer& answer;
+    const ask::ThawAnswer& thaw;
+    const kitchen::Kitchen& kitchen;
+    const Manner& manner;
+    std::string& out;
+
+    void line(const std::string& text, std::size_t indent = 2) const { out += wrapped(text, indent) + "\n"; }
+    [[nodiscard]] const std::string& name(cookbook::DishId dish) const { return kitchen.cookbook()[dish].name; }
+    [[nodiscard]] std::string named(const flow::Finding& finding) const {
+        return show::named({kitchen.catalogue()[finding.ingredient].dimension, finding.amount}, finding.ingredient,
+                           kitchen);
+    }
+};
 
 /// " with tasty cheese for cheddar", or nothing.
 std::string with(std::span<const kitchen::LineSwap> swaps, const kitchen::Kitchen& kitchen) {
     return swaps.empty() ? std::string() : " with " + kitchen::describe(kitchen, swaps);
 }
 
-std::string dinner_sentence(const ask::TonightAnswer& answer, const kitchen::Kitchen& kitchen) {
-    if (answer.dinner) {
-        const auto& dish = kitchen.cookbook()[answer.dinner->dish];
-        const std::string time =
-            answer.dinner->ready_meal ? "a ready meal" : fmt::format("{} minutes", answer.dinner->minutes);
-        return fmt::format("Tonight: {}{}, {}, for {}.", dish.name, with(answer.dinner->swaps, kitchen), time,
-                           answer.eaters.empty() ? "nobody home" : listed(answer.eaters));
-    }
-    if (answer.eaters.empty()) return "Nobody is home for dinner tonight, and nothing is planned.";
-    const std::string kind = answer.standing_kind ? fmt::format(" It is {} night.", *answer.standing_kind) : "";
-    return fmt::format("Nothing is planned for tonight, for {}.{}", listed(answer.eaters), kind);
+std::string minutes(const ask::MealTonight& meal) {
+    return meal.ready_meal ? "a ready meal" : fmt::format("{} minutes", meal.minutes);
 }
 
+/// "Alba, Bram and 2 guests"; "" for nobody.
+std::string for_whom(const ask::TonightAnswer& answer) {
+    auto words = answer.eaters;
+    if (answer.guests > 0) words.push_back(counted(answer.guests, "guest"));
+    return listed(words);
+}
+
+std::string tomorrow(const Page& page) {
+    const auto& meal = page.answer.tomorrow;
+    if (!meal) return "Nothing is planned for tomorrow.";
+    return fmt::format("Tomorrow: {}, {}.", page.name(meal->dish), minutes(*meal));
+}
+
+void dinner(const Page& page) {
+    const ask::TonightAnswer& answer = page.answer;
+    const std::string head = basics::short_day(answer.day) + ". ";
+    const std::string occasion = answer.occasion.empty() ? "" : capitalised(answer.occasion) + ". ";
+    const std::string whom = for_whom(answer);
+    if (answer.cooked) {
+        page.line(fmt::format("{}{}Cooked: {}. {}", head, occasion, page.name(*answer.cooked), tomorrow(page)));
+    } else if (answer.dinner) {
+        page.line(fmt::format("{}{}Dinner: {}{}, {}, {}.", head, occasion, page.name(answer.dinner->dish),
+                              with(answer.dinner->swaps, page.kitchen), minutes(*answer.dinner),
+                              whom.empty() ? "but nobody is home" : "for " + whom));
+    } else if (whom.empty()) {
+        page.line(head + occasion + "Nobody is home for dinner, and nothing is planned.");
+    } else {
+        const std::string kind = answer.standing_kind ? fmt::format(" It is {} night.", *answer.standing_kind) : "";
+        page.line(fmt::format("{}{}Nothing is planned for dinner, for {}.{}", head, occasion, whom, kind));
+    }
+    for (const std::string& apart : answer.apart) page.line("  " + apart, 4);
+    for (const auto& lunch : answer.lunches)
+        page.line(fmt::format("Lunch: {}{}.", page.name(lunch.dish), with(lunch.swaps, page.kitchen)));
+}
+
+/// What is due, in one line: "Eat today: 2 serves cooked rice, 3 capsicums."
+void due(const Page& page, const std::string& head, const std::vector<flow::Finding>& findings, Colour colour) {
+    if (findings.empty()) return;
+    auto dearest = findings;
+    std::stable_sort(dearest.begin(), dearest.end(),
+                     [](const auto& a, const auto& b) { return a.price.minor > b.price.minor; });
+    const std::size_t shown = page.manner.all ? dearest.size() : std::min(dearest.size(), most_in_a_line);
+    std::string words;
+    for (std::size_t i = 0; i < shown; ++i) words += (i == 0 ? "" : ", ") + page.named(dearest[i]);
+    if (shown < dearest.size()) words += fmt::format(" and {} more", dearest.size() - shown);
+    page.line(fmt::format("{}: {}.", in_colour(head, colour, page.manner), words));
+}
+
+/// At most so many rows, the rest counted.
 template <class Row, class Words>
-void section(std::string& out, const std::string& head, const std::vector<Row>& rows, const Words& words_of,
-             const Manner& manner) {
+void section(const Page& page, const std::string& head, const std::vector<Row>& rows, const Words& words_of,
+             const std::string& command) {
     if (rows.empty()) return;
-    out += head + "\n";
-    const std::size_t shown = manner.all ? rows.size() : std::min(rows.size(), most_rows);
-    for (std::size_t i = 0; i < shown; ++i) out += wrapped("  " + words_of(rows[i]), 4) + "\n";
-    if (shown < rows.size()) out += fmt::format("  ... {} more: --all\n", rows.size() - shown);
+    page.out += head + "\n";
+    const std::size_t shown = page.manner.all ? rows.size() : std::min(rows.size(), most_rows);
+    for (std::size_t i = 0; i < shown; ++i) page.line("  " + words_of(rows[i]), 4);
+    if (shown < rows.size()) page.line(fmt::format("  {} more: {}", rows.size() - shown, command), 4);
+}
+
+void take_out(const Page& page) {
+    const basics::Day today = page.answer.day;
+    std::vector<std::string> rows;
+    for (const ask::TakeOut& out : page.thaw.moves) {
+        if (out.move.day != today) continue;
+        rows.push_back(words(out.move, page.kitchen, today) +
+                       (out.late ? fmt::format(" ({}: too late for the fridge)", detail::about(out.minutes)) : ""));
+    }
+    const auto as_it_is = [](const std::string& row) { return row; };
+    section(page, "Take out now", rows, as_it_is, "samebase thaw");
+    std::vector<std::string> late;
+    for (const ask::TooLate& one : page.thaw.late) {
+        if (one.instead == ask::TooLate::Instead::cold_water) continue;
+        const auto& thing = page.kitchen.catalogue()[one.ingredient];
+        late.push_back(fmt::format("{} for {}: {}", thing.name,
+                                   detail::meal_words(page.kitchen, one.dish, one.meal, one.day, today),
+                                   detail::words(one, page.kitchen, today)));
+    }
+    section(page, "Still frozen, too late for the fridge", late, as_it_is, "samebase thaw");
+}
+
+/// In a few words what would do: "rocket would do", "buy 1 pack, $4.50".
+std::string would_do(const flow::Mend& mend, const Page& page) {
+    using Kind = flow::Mend::Kind;
+    if (mend.kind == Kind::stand_in) {
+        std::vector<std::string> used;
+        for (const auto& [id, amount] : mend.use) used.push_back(page.kitchen.catalogue()[id].name);
+        return fmt::format("{} would do", listed(used));
+    }
+    const std::string all = words(mend, page.kitchen, page.answer.day);
+    const std::string how = ": " + command(mend, page.kitchen);
+    return all.ends_with(how) ? all.substr(0, all.size() - how.size()) : all;
+}
+
+/// What one meal lacks, with what would do; the command where it is the only thing.
+std::string lacking(const Page& page, const std::vector<const ask::Missing*>& things, bool only) {
+    std::vector<std::string> words;
+    const std::size_t shown = page.manner.all ? things.size() : std::min(things.size(), most_for_a_meal);
+    for (std::size_t i = 0; i < shown; ++i) {
+        const ask::Missing* thing = things[i];
+        std::string what = page.named(thing->finding);
+        if (thing->mend) {
+            const std::string how = only ? ": " + command(*thing->mend, page.kitchen) : "";
+            what += fmt::format(" ({}{})", would_do(*thing->mend, page), how);
+        }
+        words.push_back(what);
+    }
+    const std::string more = shown < things.size() ? fmt::format(" and {} more", things.size() - shown) : "";
+    return fmt::format("{}{}", fmt::join(words, ", "), more);
+}
+
+void missing(const Page& page) {
+    const basics::Day today = page.answer.day;
+    std::vector<std::vector<const ask::Missing*>> meals;
+    std::size_t count = 0;
+    for (const ask::Missing& missing : page.answer.pressing.missing) {
+        const flow::Finding& finding = missing.finding;
+        if (finding.kind != flow::Finding::Kind::short_of) continue;
+        ++count;
+        const auto same = std::find_if(meals.begin(), meals.end(), [&](const auto& meal) {
+            const flow::Finding& other = meal.front()->finding;
+            return other.day == finding.day && other.meal == finding.meal && other.dish == finding.dish;
+        });
+        if (same == meals.end()) {
+            meals.push_back({&missing});
+        } else {
+            same->push_back(&missing);
+        }
+    }
+    const auto row = [&](const std::vector<const ask::Missing*>& meal) {
+        const flow::Finding& finding = meal.front()->finding;
+        return fmt::format(
+            "{}: {}", capitalised(detail::meal_words(page.kitchen, finding.dish, finding.meal, finding.day, today)),
+            lacking(page, meal, count == 1));
+    };
+    const auto& trip = page.answer.shopping;
+    const std::string head = trip ? fmt::format("Missing before {} trip", of_day(*trip, today)) : "Missing";
+    section(page, head, meals, row, "samebase balance");
+}
+
+void next_step(const Page& page) {
+    const ask::Pressing& pressing = page.answer.pressing;
+    if (pressing.more > 0) {
+        page.line(fmt::format("{} other {}, {} in all: samebase balance", pressing.more,
+                              pressing.more == 1 ? "thing" : "things",
+                              about_money(pressing.more_price, page.kitchen.household.currency)));
+    }
+    if (page.answer.dinner) page.line(fmt::format("Cook it: samebase recipe. {}", advice));
+    if (!page.answer.dinner && !page.answer.cooked && !page.answer.eaters.empty())
+        page.line("What to cook: samebase clear");
+}
+
+bool nothing_to_do(const ask::TonightAnswer& answer, const ask::ThawAnswer& thaw) {
+    const ask::Pressing& pressing = answer.pressing;
+    const bool out = std::any_of(thaw.moves.begin(), thaw.moves.end(),
+                                 [&](const ask::TakeOut& take) { return take.move.day == answer.day; });
+    return !out && thaw.late.empty() && pressing.past.empty() && pressing.today.empty() && pressing.tomorrow.empty() &&
+           pressing.missing.empty();
 }
 
 }  // namespace
 
 std::string words(const flow::ThawMove& move, const kitchen::Kitchen& kitchen, basics::Day today) {
-    const auto& thing = kitchen.catalogue()[move.ingredient];
-    const std::string quantity = amount({thing.dimension, move.amount}, thing);
-    const std::string packs = thing.in_serves ? "" : fmt::format("{} pack{}, ", move.packs, move.packs == 1 ? "" : "s");
-    const std::string dish = move.for_dish ? kitchen.cookbook()[*move.for_dish].name : "its use";
     const std::string how = move.method == stock::ThawMethod::fridge
                                 ? "to the fridge"
-                                : "into cold water now (changed every 30 minutes), to be cooked at once";
-    return fmt::format("{} ({}{}) from the {} {}, for {} {}; cook by {}", thing.name, packs, quantity,
-                       kitchen.place(move.from).name, how, dish, day(move.for_day, today), day(move.cook_by, today));
+                                : "into cold water, changed every 30 minutes, and cook it at once";
+    const stock::Lot* lot = kitchen.lot(move.lot);
+    return fmt::format("{}, {}, from the {} {}: for {}",
+                       kitchen::label(kitchen, move.ingredient, lot != nullptr ? lot->dish : std::nullopt),
+                       detail::packs_words(kitchen, move.ingredient, move.amount, move.packs),
+                       kitchen.place(move.from).name, how,
+                       detail::meal_words(kitchen, move.for_dish, move.for_meal, move.for_day, today));
 }
 
-std::string text(const ask::TonightAnswer& answer, const kitchen::Kitchen& kitchen, const Manner& manner) {
-    const basics::Day today = answer.day;
-    const auto& catalogue = kitchen.catalogue();
-    std::string out = wrapped(dinner_sentence(answer, kitchen)) + "\n";
-    for (const auto& lunch : answer.lunches) {
-        out +=
-            wrapped(fmt::format("Lunch: {}{}.", kitchen.cookbook()[lunch.dish].name, with(lunch.swaps, kitchen)), 2) +
-            "\n";
-    }
-    section(
-        out, "Throw out, past its use-by:", answer.past,
-        [&](const ask::InDanger& d) {
-            return fmt::format("{} {} (use-by {})", amount(d.amount, catalogue[d.ingredient]),
-                               catalogue[d.ingredient].name, day(d.by, today));
-        },
-        manner);
-    section(
-        out, "Take out now:", answer.take_out, [&](const flow::ThawMove& move) { return words(move, kitchen, today); },
-        manner);
-    section(
-        out, "Use first, nothing planned eats it in time:", answer.use_first,
-        [&](const ask::InDanger& d) {
-            return fmt::format("{} {}, {} {} ({})", amount(d.amount, catalogue[d.ingredient]),
-                               catalogue[d.ingredient].name, d.use_by ? "use by" : "best by", day(d.by, today),
-                               money(d.price, kitchen.household.currency));
-        },
-        manner);
-    const std::string before =
-        answer.shopping ? fmt::format("Short, before shopping {}:", on_day(*answer.shopping, today)) : "Short:";
-    section(
-        out, before, answer.short_of,
-        [&](const ask::Short& s) {
-            return fmt::format("{} {} for {} {}", amount(s.amount, catalogue[s.ingredient]),
-                               catalogue[s.ingredient].name, s.dish ? kitchen.cookbook()[*s.dish].name : "standing use",
-                               day(s.day, today));
-        },
-        manner);
-    for (const std::string& caution : answer.cautions) out += wrapped("! " + caution, 2) + "\n";
-    if (answer.take_out.empty() && answer.use_first.empty() && answer.short_of.empty() && answer.past.empty()) {
-        out += "Nothing to take out, nothing in danger, nothing short.\n";
-    }
-    out += "Local food-safety advice and labels come first.\n";
+std::string text(const ask::TonightAnswer& answer, const ask::ThawAnswer& thaw, const kitchen::Kitchen& kitchen,
+                 const Manner& manner) {
+    std::string out;
+    const Page page{answer, thaw, kitchen, manner, out};
+    dinner(page);
+    due(page, "Throw out, past the use-by", answer.pressing.past, Colour::red);
+    take_out(page);
+    due(page, "Eat today", answer.pressing.today, Colour::red);
+    due(page, "Eat by tomorrow", answer.pressing.tomorrow, Colour::yellow);
+    missing(page);
+    if (nothing_to_do(answer, thaw)) page.line("Nothing to take out, nothing to use up, nothing missing.");
+    next_step(page);
     return out;
 }
 
@@ -160,6 +290,10 @@ Json json(const ask::TonightAnswer& answer, const kitchen::Kitchen& kitchen) {
     }
     return {{"day", basics::iso(answer.day)},
             {"dinner", answer.dinner ? meal(*answer.dinner) : Json(nullptr)},
+            {"cooked", answer.cooked ? Json(kitchen.cookbook()[*answer.cooked].id) : Json(nullptr)},
+            {"tomorrow", answer.tomorrow ? meal(*answer.tomorrow) : Json(nullptr)},
+            {"occasion", answer.occasion.empty() ? Json(nullptr) : Json(answer.occasion)},
+            {"guests", answer.guests},
             {"standing_kind", answer.standing_kind ? Json(*answer.standing_kind) : Json(nullptr)},
             {"eaters", answer.eaters},
             {"lunches", std::move(lunches)},

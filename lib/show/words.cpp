@@ -7,7 +7,7 @@
 #include <cctype>
 #include <cstdlib>
 
-#include "measure/written.hpp"
+#include "catalogue/hand.hpp"
 
 namespace samebase::show {
 
@@ -33,7 +33,28 @@ bool continues(char c) {
     return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U;
 }
 
+constexpr char escape = '\x1b';
+constexpr std::size_t narrowest = 40;
+
+std::size_t& width_of_screen() {
+    static std::size_t width = usual_width;
+    return width;
+}
+
 }  // namespace
+
+std::size_t screen_width() {
+    return width_of_screen();
+}
+
+void set_screen_width(std::size_t width) {
+    width_of_screen() = std::max(narrowest, width);
+}
+
+std::string in_colour(const std::string& text, Colour colour, const Manner& manner) {
+    if (!manner.colour) return text;
+    return fmt::format("{}[{}m{}{}[0m", escape, colour == Colour::red ? 31 : 33, text, escape);
+}
 
 std::string money(basics::Money money, std::string_view currency) {
     std::string_view sign;
@@ -54,15 +75,25 @@ std::string signed_money(basics::Money amount, std::string_view currency) {
     return amount.minor > 0 ? fmt::format("+{}", money(amount, currency)) : money(amount, currency);
 }
 
+std::string about_money(basics::Money amount, std::string_view currency) {
+    constexpr std::int64_t decides = 500;
+    constexpr std::int64_t unit = 100;
+    const bool cents = currency != "JPY";
+    if (!cents || std::abs(amount.minor) < decides) {
+        const std::string exact = money(amount, currency);
+        return exact.ends_with(".00") ? exact.substr(0, exact.size() - 3) : exact;
+    }
+    const std::int64_t half = amount.minor < 0 ? -unit / 2 : unit / 2;
+    const std::string whole = money(basics::Money{(amount.minor + half) / unit * unit}, currency);
+    return whole.ends_with(".00") ? whole.substr(0, whole.size() - 3) : whole;
+}
+
 std::string amount(const measure::Amount& amount, const catalogue::Ingredient& ingredient) {
-    if (ingredient.in_serves)
-        return fmt::format("{} serve{}", serves(amount.value()), amount.value() == 1000 ? "" : "s");
-    return measure::write_kindly(amount);
+    return catalogue::in_hand(amount, ingredient);
 }
 
 std::string named(const measure::Amount& quantity, catalogue::IngredientId of, const kitchen::Kitchen& kitchen) {
-    const auto& thing = kitchen.catalogue()[of];
-    return fmt::format("{} {}", amount(quantity, thing), thing.name);
+    return catalogue::in_hand_named(quantity, kitchen.catalogue()[of]);
 }
 
 std::string on_day(basics::Day when, basics::Day today) {
@@ -79,16 +110,44 @@ std::string day(basics::Day day, basics::Day today) {
     return fmt::format("{} {}", short_day.substr(short_day.find(' ') + 1), static_cast<int>(date.year()));
 }
 
+std::string near_day(basics::Day when, basics::Day today) {
+    constexpr basics::days a_week{7};
+    constexpr std::array<std::string_view, 7> names{"Sunday",   "Monday", "Tuesday", "Wednesday",
+                                                    "Thursday", "Friday", "Saturday"};
+    if (when <= today + basics::days{1} || when >= today + a_week) return day(when, today);
+    return std::string(names[std::chrono::weekday{when}.c_encoding()]);
+}
+
+std::string of_day(basics::Day when, basics::Day today) {
+    return near_day(when, today) + "'s";
+}
+
 std::string serves(std::int64_t thousandths) {
-    if (thousandths % 1000 == 0) return fmt::format("{}", thousandths / 1000);
-    constexpr std::int64_t many = 10'000;
-    const double value = static_cast<double>(thousandths) / 1000;
-    return thousandths < many ? fmt::format("{:.2g}", value) : fmt::format("{:.1f}", value);
+    const std::string words = catalogue::serves_in_hand(thousandths);
+    return words.substr(0, words.rfind(' '));
+}
+
+std::string packs(std::int64_t count) {
+    return counted(count, "pack");
+}
+
+std::string counted(std::int64_t count, const std::string& thing) {
+    if (count == 1) return "1 " + thing;
+    if (const auto of = thing.find(" of "); of != std::string::npos)
+        return counted(count, thing.substr(0, of)) + thing.substr(of);
+    const bool hisses = thing.ends_with("ch") || thing.ends_with("sh") || thing.ends_with('s') || thing.ends_with('x');
+    if (thing.ends_with("loaf")) return fmt::format("{} {}ves", count, thing.substr(0, thing.size() - 1));
+    return fmt::format("{} {}{}", count, thing, hisses ? "es" : "s");
 }
 
 std::size_t length(std::string_view text) {
     std::size_t count = 0;
-    for (const char c : text) count += continues(c) ? 0 : 1;
+    bool colouring = false;
+    for (const char c : text) {
+        colouring = colouring || c == escape;
+        count += colouring || continues(c) ? 0 : 1;
+        if (c == 'm') colouring = false;
+    }
     return count;
 }
 

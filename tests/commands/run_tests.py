@@ -103,7 +103,8 @@ class Run:
         self.dir.chmod(0o755)
 
     def environment(self):
-        env = {k: v for k, v in os.environ.items() if not k.startswith("SAMEBASE") and k != "VISUAL"}
+        unset = ("VISUAL", "COLUMNS", "NO_COLOR")
+        env = {k: v for k, v in os.environ.items() if not k.startswith("SAMEBASE") and k not in unset}
         return dict(env, EDITOR=f"sh '{self.dir}/editor'", SAMEBASE_DATA=str(self.data), SAMEBASE_KITCHEN=str(self.dir / "kitchen"), LC_ALL="C.UTF-8", TZ="UTC")
 
     def words(self, text):

@@ -128,3 +128,27 @@ TEST_CASE("writing for people is never wrong by more than a half in a hundred") 
         RC_ASSERT(200 * std::abs(again.value() - amount.value()) <= amount.value());
     });
 }
+
+TEST_CASE("an amount as a hand measures it has no decimal below a kilogram, and two at most above") {
+    rc::prop("write_rounded", [] {
+        const std::int64_t value = *rc::gen::inRange<std::int64_t>(0, 30'000'000);
+        const auto dimension = *rc::gen::element(Dimension::mass, Dimension::volume);
+        const std::string text = write_rounded(Amount{dimension, value});
+        const auto point = text.find('.');
+        const auto space = text.find(' ');
+        if (point != std::string::npos) {
+            RC_ASSERT(text.ends_with(" kg") || text.ends_with(" L"));
+            RC_ASSERT(space - point <= 3U);
+        }
+        if (text == "a little") {
+            RC_ASSERT(value < 500);
+            return;
+        }
+        const auto again = std::get<Amount>(read_amount(text, *any_set())->amount);
+        const std::int64_t step = value < 10'000      ? 1'000
+                                  : value < 100'000   ? 5'000
+                                  : value < 1'000'000 ? 10'000
+                                                      : 50'000;
+        RC_ASSERT(2 * std::abs(again.value() - value) <= step);
+    });
+}

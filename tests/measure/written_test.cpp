@@ -222,3 +222,29 @@ TEST_CASE("writing for people is short") {
     CHECK(pieces(13'500) == "13 1/2");
     CHECK(pieces(2340) == "2.34");
 }
+
+TEST_CASE("an amount that a cook reads is one that a hand can measure") {
+    const auto mass = [](std::int64_t mg) { return write_rounded(Amount{Dimension::mass, mg}); };
+    CHECK(mass(0) == "0 g");
+    CHECK(mass(1) == "a little");
+    CHECK(mass(499) == "a little");
+    CHECK(mass(500) == "1 g");
+    CHECK(mass(8'810) == "9 g");
+    CHECK(mass(9'400) == "9 g");
+    CHECK(mass(12'300) == "10 g");
+    CHECK(mass(97'600) == "100 g");
+    CHECK(mass(333'000) == "330 g");
+    CHECK(mass(994'999) == "990 g");
+    CHECK(mass(996'000) == "1 kg");
+    CHECK(mass(1'024'999) == "1 kg");
+    CHECK(mass(1'476'000) == "1.5 kg");
+    CHECK(mass(7'073'000) == "7.05 kg");
+    CHECK(mass(-332'000) == "-330 g");
+    CHECK(write_rounded(Amount{Dimension::volume, 36'310}) == "35 mL");
+    CHECK(write_rounded(Amount{Dimension::volume, 1'149'000}) == "1.15 L");
+    const auto pieces = [](std::int64_t thousandths) { return write_rounded(Amount{Dimension::pieces, thousandths}); };
+    CHECK(pieces(0) == "0");
+    CHECK(pieces(100) == "1");
+    CHECK(pieces(1'680) == "2");
+    CHECK(pieces(3'000) == "3");
+}

@@ -67,7 +67,7 @@ TEST_CASE("walks that are not proved the fewest say how few there may be") {
     const auto closed = two_walks(2);
     CHECK(has(show::text(closed, demo(), demo_day, {}), "Proved fewest."));
     CHECK(show::json(closed, demo())["gap"] == 0.0);
-    for (const auto& line : lines_of(text)) CHECK(show::length(line) <= show::screen_width);
+    for (const auto& line : lines_of(text)) CHECK(show::length(line) <= show::screen_width());
 }
 
 TEST_CASE("what is too late is told with what to do instead and the command for it") {

@@ -109,13 +109,60 @@ TEST_CASE("days near today are named by it") {
     CHECK(show::day(today - basics::days{1}, today) == "Wed 2 Dec");
 }
 
-TEST_CASE("serves are whole, or have one decimal at most where there are few") {
+TEST_CASE("serves are whole or half") {
     CHECK(show::serves(4000) == "4");
-    CHECK(show::serves(4100) == "4.1");
-    CHECK(show::serves(500) == "0.5");
+    CHECK(show::serves(4100) == "4");
+    CHECK(show::serves(500) == "1/2");
     CHECK(show::serves(12'000) == "12");
-    CHECK(show::serves(12'500) == "12.5");
-    CHECK(show::serves(100'500) == "100.5");
+    CHECK(show::serves(12'500) == "12 1/2");
+}
+
+TEST_CASE("money that decides nothing has no cents") {
+    CHECK(show::about_money(Money{1383}, "AUD") == "$14");
+    CHECK(show::about_money(Money{1350}, "AUD") == "$14");
+    CHECK(show::about_money(Money{-1383}, "AUD") == "-$14");
+    CHECK(show::about_money(Money{500}, "AUD") == "$5");
+    CHECK(show::about_money(Money{450}, "AUD") == "$4.50");
+    CHECK(show::about_money(Money{300}, "AUD") == "$3");
+    CHECK(show::about_money(Money{350}, "JPY") == "¥350");
+}
+
+TEST_CASE("days of this week are told by their names, also as whose they are") {
+    const auto today = *basics::read_iso_day("2026-12-03");
+    CHECK(show::near_day(today, today) == "today");
+    CHECK(show::near_day(today + basics::days{2}, today) == "Saturday");
+    CHECK(show::near_day(today + basics::days{6}, today) == "Wednesday");
+    CHECK(show::near_day(today + basics::days{7}, today) == "Thu 10 Dec");
+    CHECK(show::near_day(today - basics::days{1}, today) == "Wed 2 Dec");
+    CHECK(show::of_day(today + basics::days{1}, today) == "tomorrow's");
+}
+
+TEST_CASE("what is counted stands in the number that it needs") {
+    CHECK(show::packs(1) == "1 pack");
+    CHECK(show::counted(2, "bunch") == "2 bunches");
+    CHECK(show::counted(3, "box") == "3 boxes");
+    CHECK(show::counted(2, "loaf") == "2 loaves");
+    CHECK(show::counted(2, "bag") == "2 bags");
+    CHECK(show::counted(2, "pack of five") == "2 packs of five");
+}
+
+TEST_CASE("colour is set only where the manner has it, and takes no room in a line") {
+    show::Manner manner;
+    CHECK(show::in_colour("Eat today", show::Colour::red, manner) == "Eat today");
+    manner.colour = true;
+    const std::string red = show::in_colour("Eat today", show::Colour::red, manner);
+    CHECK(red == "\x1b[31mEat today\x1b[0m");
+    CHECK(show::length(red) == 9);
+    CHECK(show::wrapped(red + " milk", 2, 14) == red + " milk");
+}
+
+TEST_CASE("lines are broken for the screen that there is, at least forty characters") {
+    CHECK(show::screen_width() == show::usual_width);
+    show::set_screen_width(60);
+    CHECK(show::wrapped(std::string(30, 'a') + " " + std::string(30, 'b')).find('\n') == 30);
+    show::set_screen_width(10);
+    CHECK(show::screen_width() == 40);
+    show::set_screen_width(show::usual_width);
 }
 
 TEST_CASE("lists are read as a sentence") {

@@ -57,6 +57,19 @@ catalogue::Thaw thaw(const Element& entry) {
     return word(*found, read_thaw, {"flat", "block", "from-frozen"}).value_or(catalogue::Thaw::not_said);
 }
 
+std::optional<catalogue::Measured> read_measured(std::string_view text) {
+    if (text == "weight") return catalogue::Measured::weight;
+    if (text == "pieces") return catalogue::Measured::pieces;
+    if (text == "spoons") return catalogue::Measured::spoons;
+    return std::nullopt;
+}
+
+catalogue::Measured measured(const Element& entry) {
+    const auto found = entry.find("measured");
+    if (!found || found->is_null()) return catalogue::Measured::not_said;
+    return word(*found, read_measured, {"weight", "pieces", "spoons"}).value_or(catalogue::Measured::not_said);
+}
+
 /// Where it is said to be null it does not matter, whatever the family says.
 std::optional<int> cook_to(const Element& entry) {
     const auto found = entry.find("cook_to");
@@ -74,7 +87,7 @@ std::vector<Family> families(const std::vector<Entry>& entries) {
     std::vector<Family> result;
     for (const Entry& entry : entries) {
         const Element& e = entry.element;
-        e.object({"id", "name", "parent", "siblings", "keeps", "cook_to", "thaw", "litres_per_kg", "note"});
+        e.object({"id", "name", "parent", "siblings", "keeps", "cook_to", "thaw", "measured", "litres_per_kg", "note"});
         Family family;
         family.id = entry.id;
         family.name = e.text("name");
@@ -82,6 +95,7 @@ std::vector<Family> families(const std::vector<Entry>& entries) {
         family.keeps = keeping_times(e);
         family.cook_to = cook_to(e);
         family.thaw = thaw(e);
+        family.measured = measured(e);
         family.ml_per_kg = ml_per_kg(e);
         static_cast<void>(e.optional_text("note"));  // for those who look after the data
         result.push_back(std::move(family));

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "basics/exact.hpp"
+#include "catalogue/hand.hpp"
 #include "measure/written.hpp"
 
 namespace samebase::kitchen::detail {
@@ -129,9 +130,9 @@ std::int64_t Draft::find_more(LotNumber number, std::int64_t value, const std::s
 std::string Draft::told(const Lot& like, std::int64_t value) const {
     const auto& thing = ingredient(like.ingredient);
     const std::string name = label(kitchen(), like.ingredient, like.dish);
-    std::string amount = measure::write_kindly({thing.dimension, value});
-    if (thing.in_serves) amount += value == 1000 ? " serve" : " serves";
-    return fmt::format("{} {}", amount, name);
+    const measure::Amount amount{thing.dimension, value};
+    if (name == thing.name) return catalogue::weighed_named(amount, thing);
+    return fmt::format("{} {}", catalogue::weighed(amount, thing), name);
 }
 
 basics::Result<std::vector<Portion>> Draft::choose(const std::vector<LotNumber>& lots, const Item& item, bool whole) {

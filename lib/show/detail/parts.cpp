@@ -4,6 +4,8 @@
 
 #include <cmath>
 
+#include "catalogue/hand.hpp"
+
 namespace samebase::show::detail {
 
 std::string stand_in_words(const flow::StandInUse& use, const kitchen::Kitchen& kitchen, bool with_amounts) {
@@ -53,6 +55,16 @@ Json swaps_json(std::span<const kitchen::LineSwap> swaps, const kitchen::Kitchen
                         {"serves", json_serves(swap.serves_thousandths)}});
     }
     return list;
+}
+
+std::string purchase_words(const flow::Purchase& buy, const kitchen::Kitchen& kitchen) {
+    const auto& thing = kitchen.catalogue()[buy.ingredient];
+    if (!thing.pack || buy.packs <= 0) return named(buy.amount, buy.ingredient, kitchen);
+    const std::string& pack = thing.pack->name;
+    if (pack == "each") return fmt::format("{} {}", buy.packs, catalogue::name_of(thing, buy.packs > 1));
+    constexpr std::string_view tinned = "tinned ";
+    const bool said = pack == "tin" && thing.name.starts_with(tinned);
+    return fmt::format("{} {}", counted(buy.packs, pack), said ? thing.name.substr(tinned.size()) : thing.name);
 }
 
 Json purchase_json(const flow::Purchase& buy, const kitchen::Kitchen& kitchen) {

@@ -21,6 +21,8 @@ namespace samebase::show::detail {
 [[nodiscard]] Json scaled_json(std::span<const flow::Scaled> scaled, const kitchen::Kitchen& kitchen);
 /// With what in place of what a planned meal is cooked.
 [[nodiscard]] Json swaps_json(std::span<const kitchen::LineSwap> swaps, const kitchen::Kitchen& kitchen);
+/// "2 bags plain flour", "1 tin tuna" of tinned tuna, "2 cucumbers" of what is sold singly.
+[[nodiscard]] std::string purchase_words(const flow::Purchase& buy, const kitchen::Kitchen& kitchen);
 [[nodiscard]] Json purchase_json(const flow::Purchase& buy, const kitchen::Kitchen& kitchen);
 
 /// "proved best", "within 1.2 % of best".

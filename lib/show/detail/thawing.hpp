@@ -8,15 +8,15 @@
 
 namespace samebase::show::detail {
 
-/// "2 packs (1.01 kg)", "3 serves", "650 g" where it is loose.
+/// "2 packs", "3 serves", "650 g" where it is loose.
 [[nodiscard]] std::string packs_words(const kitchen::Kitchen& kitchen, catalogue::IngredientId id,
                                       std::int64_t quantity, int packs);
 
-/// "rissoles Wed 2 Dec", "everyday use tomorrow".
+/// "tomorrow's rissoles", "Friday's lunch, cheese toastie", "rissoles on Fri 11 Dec", "everyday use today".
 [[nodiscard]] std::string meal_words(const kitchen::Kitchen& kitchen, std::optional<cookbook::DishId> dish,
                                      kitchen::Meal meal, basics::Day on, basics::Day today);
 
-/// "about an hour", "about 2 h 20 min".
+/// "about an hour", "about 2 1/2 hours": to the next half hour.
 [[nodiscard]] std::string about(int minutes);
 
 /// What to do instead, and the command that does it.
