@@ -22,11 +22,6 @@ std::string lower(std::string text) {
     return text;
 }
 
-std::string spaced(std::string text) {
-    std::replace(text.begin(), text.end(), '-', ' ');
-    return text;
-}
-
 std::string joined_from(const std::vector<std::string>& words, std::size_t first, std::size_t last) {
     return joined(
         {words.begin() + static_cast<std::ptrdiff_t>(first), words.begin() + static_cast<std::ptrdiff_t>(last)});

@@ -56,7 +56,7 @@ Outcome run(const Arguments& arguments, const Context& context) {
     auto swaps =
         read_swaps(joined(arguments.with), *kitchen, *dish, std::int64_t{1000} * kitchen->cookbook()[*dish].serves);
     if (!swaps) return tl::make_unexpected(swaps.error());
-    question.swaps = std::move(*swaps);
+    question.swaps = std::move(swaps->swaps);
     return show_recipe(context, *kitchen, *today, question);
 }
 

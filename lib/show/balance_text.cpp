@@ -247,7 +247,8 @@ std::string command(const ask::Mend& mend, const kitchen::Kitchen& kitchen) {
             const stock::Lot* lot = kitchen.lot(mend.lot);
             const std::string some =
                 mend.lot_packs > 0 ? fmt::format("{} pack{} of ", mend.lot_packs, mend.lot_packs == 1 ? "" : "s")
-                : mend.amount && lot != nullptr ? fmt::format("{} of ", measure::write(*mend.amount)) : "";
+                : mend.amount && lot != nullptr ? fmt::format("{} of ", measure::write(*mend.amount))
+                                                : "";
             return fmt::format("samebase moved {}lot {} --to {}", some, mend.lot,
                                shell(kitchen.place(*mend.place).name));
         }
@@ -321,10 +322,10 @@ std::string text(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitch
             out += fmt::format("To buy until then: {}.\n", about_money(answer.totals.spent, currency));
         for (const ask::ToFreeze& one : answer.to_freeze) {
             out += wrapped(fmt::format("Freeze what you buy {}: {}{}.", on_day(one.day, today),
-                                   named(one.amount, one.ingredient, kitchen),
-                                   one.eaten_on ? ", for " + day(*one.eaten_on, today) : ""),
-                       2) +
-               "\n";
+                                       named(one.amount, one.ingredient, kitchen),
+                                       one.eaten_on ? ", for " + day(*one.eaten_on, today) : ""),
+                           2) +
+                   "\n";
         }
         return out;
     }

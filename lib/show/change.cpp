@@ -115,7 +115,7 @@ std::string table(const std::vector<Row>& rows) {
     constexpr std::size_t gaps = 8;
     constexpr std::size_t least = 8;
     const std::size_t rest = name + much + until + gaps;
-    place = std::min(place, std::max(least, rest < screen_width ? screen_width - rest : 0));
+    place = std::min(place, std::max(least, rest < screen_width() ? screen_width() - rest : 0));
     std::string out;
     for (const Row& row : rows) {
         std::string line = fmt::format("  {}  {}  {}  {}", fitted(row.name, name), fitted(row.amount, much),

@@ -273,7 +273,8 @@ void next_step(const ask::ElseAnswer& answer, const Page& page, std::string& out
     const auto number =
         (first == answer.alternatives.end() ? answer.alternatives.begin() : first) - answer.alternatives.begin() + 1;
     out += wrapped(fmt::format("Plan number {}: samebase else {} --take {}. How to cook it: samebase recipe {}", number,
-                               question_words(answer, page), number, shell(page.dish(answer.alternatives[static_cast<std::size_t>(number - 1)].dish).name)),
+                               question_words(answer, page), number,
+                               shell(page.dish(answer.alternatives[static_cast<std::size_t>(number - 1)].dish).name)),
                    2) +
            "\n";
 }

@@ -221,7 +221,7 @@ std::optional<std::string> in_own_measure(std::string_view written, std::int64_t
 
 std::string text(const ask::RecipeAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today,
                  const Manner& /*manner*/) {
-    return Card(answer, kitchen, today, screen_width).text();
+    return Card(answer, kitchen, today, screen_width()).text();
 }
 
 Json json(const ask::RecipeAnswer& answer, const kitchen::Kitchen& kitchen) {

@@ -11,16 +11,6 @@ namespace samebase::ask::detail {
 
 namespace {
 
-/// A line that stays as it is: the first that nobody there avoids. What is asked about has nothing in its place.
-catalogue::IngredientId kept(const Setting& setting, const cookbook::Dish& dish) {
-    catalogue::AllergenSet avoid = setting.guests_avoid;
-    for (const std::size_t eater : setting.eaters) avoid.add(setting.kitchen->household.people[eater].avoids);
-    const auto free = std::find_if(dish.ingredients.begin(), dish.ingredients.end(), [&](const auto& line) {
-        return !line.optional && setting.holds[line.ingredient.index()].shared_with(avoid).empty();
-    });
-    return free == dish.ingredients.end() ? dish.ingredients.front().ingredient : free->ingredient;
-}
-
 /// By ingredient handle: so that of two stand-ins the one that is there is taken. A ready meal is taken as there.
 std::vector<std::int64_t> in_stock(const kitchen::Kitchen& kitchen, const kitchen::Planned& planned) {
     constexpr auto plenty = std::numeric_limits<std::int64_t>::max();
@@ -54,7 +44,6 @@ AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planne
     setting.available = in_stock(kitchen, planned);
     setting.can_be_bought_before.assign(setting.available.size(), true);
     setting.holds = flow::held_allergens(kitchen);
-    setting.using_ = kept(setting, kitchen.cookbook()[planned.dish]);
     setting.swaps = planned.swaps;
     const Candidate checked = planned.ready_meal ? warmed(setting, planned.dish) : candidate(setting, planned.dish);
     table.refused = checked.ruled_out;
