@@ -391,7 +391,7 @@ def main(program, data, *names):
             check(World(program, data, folder))
         except (Failed, ValueError, OSError, KeyError, subprocess.TimeoutExpired) as error:
             failed += 1
-            print(f"{check.__name__}: {error}")
+            print(f"{check.__name__}: {error}", flush=True)
         finally:
             shutil.rmtree(folder, ignore_errors=True)
     print(f"{ran} checks, {failed} failures")
