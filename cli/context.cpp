@@ -17,6 +17,7 @@
 #include "exchange/file.hpp"
 #include "exchange/household.hpp"
 #include "exchange/knowledge.hpp"
+#include "output.hpp"
 #include "store/store.hpp"
 
 namespace samebase::cli {
@@ -65,6 +66,13 @@ Context::Context(const Options& options) : options_(&options) {
 
 tl::unexpected<Failure> failure(int status, basics::Problems problems) {
     return tl::make_unexpected(Failure{status, std::move(problems)});
+}
+
+void tell_of_future(store::Store& store, basics::Day today) {
+    const auto newest = store.log(1);
+    if (!newest || newest->empty() || newest->front().command.day <= today) return;
+    tell(fmt::format("samebase: today is {}, but the newest entry is of {}: look at the clock, or at --today\n",
+                     basics::iso(today), basics::iso(newest->front().command.day)));
 }
 
 tl::expected<basics::Day, Failure> Context::today() const {
@@ -138,6 +146,7 @@ tl::expected<kitchen::Kitchen, Failure> Context::kitchen() const {
     if (!house) return tl::make_unexpected(house.error());
     auto store = store::Store::open(store::file_in(*folder()), store::Mode::read);
     if (!store) return failure(store_failed, store.error());
+    if (const auto day = today()) tell_of_future(*store, *day);
     auto state = store->read(**known, *house);
     if (!state) return failure(store_failed, state.error());
     const auto day = today();
@@ -151,7 +160,11 @@ void Context::answer(const std::function<std::string(const show::Manner&)>& text
     const std::string out = options_->json
                                 ? json().dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n"
                                 : text(manner);
-    std::fwrite(out.data(), 1, out.size(), stdout);
+    if (options_->json) {
+        print_document(out);
+    } else {
+        print(out, manner.colour);
+    }
 }
 
 }  // namespace samebase::cli

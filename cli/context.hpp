@@ -15,6 +15,10 @@
 #include "kitchen/kitchen.hpp"
 #include "show/words.hpp"
 
+namespace samebase::store {
+class Store;
+}
+
 namespace samebase::cli {
 
 /// Exit statuses, as the help says them.
@@ -32,6 +36,10 @@ struct Failure {
 using Outcome = tl::expected<int, Failure>;
 
 [[nodiscard]] tl::unexpected<Failure> failure(int status, basics::Problems problems);
+
+/// One line on standard error where the day is before that of the newest command: stock then lies in the future, and
+/// answers are of no use.
+void tell_of_future(store::Store& store, basics::Day today);
 
 /// The options before the command.
 struct Options {

@@ -53,6 +53,10 @@ tl::expected<void, Failure> set_serves(const Arguments& arguments, const kitchen
         cooked.eaten = planned != nullptr && planned->serves ? std::int64_t{1000} * *planned->serves : at_home;
         cooked.serves = cooked.eaten + kept;
     }
+    if (*serves && cooked.serves <= 0) {
+        return failure(not_understood, {{"--serves", fmt::format("'{}'", arguments.serves),
+                                         "a number of serves above 0", std::nullopt}});
+    }
     if (cooked.serves <= 0) {
         return failure(not_understood, {{at.kitchen.cookbook()[cooked.dish].name, "nobody is home to eat it today",
                                          "--serves N", std::nullopt}});

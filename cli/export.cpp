@@ -1,13 +1,13 @@
 // samebase export [FILE]: the whole kitchen as one JSON document, or its stock as CSV.
 #include <fmt/format.h>
 
-#include <cstdio>
 #include <nlohmann/json.hpp>
 
 #include "exchange/file.hpp"
 #include "exchange/stock_csv.hpp"
 #include "exchange/whole.hpp"
 #include "ledger.hpp"
+#include "output.hpp"
 #include "show/json.hpp"
 
 namespace samebase::cli {
@@ -66,7 +66,7 @@ Outcome run(const Arguments& arguments, const Context& context) {
     const auto text = arguments.stock_csv ? stock_table(context) : whole_kitchen(context);
     if (!text) return tl::make_unexpected(text.error());
     if (arguments.file.empty()) {
-        std::fwrite(text->data(), 1, text->size(), stdout);
+        print_document(*text);
         return answered;
     }
     if (const auto written = exchange::write_file(arguments.file, *text); !written)

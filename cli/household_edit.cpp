@@ -13,6 +13,7 @@
 #include "exchange/file.hpp"
 #include "exchange/knowledge.hpp"
 #include "household.hpp"
+#include "output.hpp"
 
 namespace samebase::cli {
 
@@ -162,7 +163,7 @@ Understood<std::optional<std::string>> sound_text(const std::string& path, const
         auto problems = problems_of(path, *text, at, folder);
         if (problems.empty()) return std::optional(std::move(*text));
         if (on_terminal()) {
-            for (const auto& problem : problems) std::cerr << basics::to_text(problem) << '\n';
+            for (const auto& problem : problems) tell(basics::to_text(problem) + "\n");
             if (agreed("Edit it again?")) continue;
         }
         draft.keep();
@@ -200,8 +201,8 @@ Understood<kitchen::Change> change_of(const std::string& path, const std::option
 void show_difference(const std::string& was, const std::string& is) {
     constexpr std::size_t most = 40;
     const auto lines = difference(was, is);
-    for (std::size_t i = 0; i < std::min(lines.size(), most); ++i) std::cout << show::wrapped(lines[i], 4) << '\n';
-    if (lines.size() > most) std::cout << fmt::format("... and {} lines more\n", lines.size() - most);
+    for (std::size_t i = 0; i < std::min(lines.size(), most); ++i) print(show::wrapped(lines[i], 4) + "\n");
+    if (lines.size() > most) print(fmt::format("... and {} lines more\n", lines.size() - most));
     std::cout.flush();
 }
 

@@ -27,10 +27,9 @@ struct Arguments {
     How how;
 };
 
-/// The files that an import has made, so that one that fails leaves none.
+/// The folders that an import has made, so that one that fails leaves none.
 class Made {
   public:
-    void file(const fs::path& path) { paths_.push_back(path); }
     void folder(const fs::path& path) {
         std::error_code error;
         if (path.empty() || fs::exists(path, error)) return;
@@ -51,11 +50,34 @@ class Made {
     std::vector<fs::path> paths_;
 };
 
-tl::expected<store::Checked, Failure> restore(const exchange::Whole& whole, const fs::path& folder, Made& made) {
-    made.folder(folder);
+/// Where a kitchen is put together before it appears. An import that was killed leaves it behind.
+constexpr const char* being_imported = ".being-imported";
+
+/// A folder that goes, with all in it, at the end of its scope.
+class Staging {
+  public:
+    explicit Staging(fs::path path) : path_(std::move(path)) {
+        std::error_code error;
+        fs::remove_all(path_, error);
+        fs::create_directories(path_, error);
+    }
+    ~Staging() {
+        std::error_code error;
+        fs::remove_all(path_, error);
+    }
+    Staging(const Staging&) = delete;
+    Staging& operator=(const Staging&) = delete;
+    [[nodiscard]] const fs::path& path() const { return path_; }
+
+  private:
+    fs::path path_;
+};
+
+/// Writes the kitchen into an empty folder, and reads it again with all checks.
+tl::expected<store::Checked, Failure> restore(const exchange::Whole& whole, const fs::path& folder) {
+    std::error_code error;
     for (const auto& own : whole.own) {
-        made.folder(folder / fs::path(own.path).parent_path());
-        made.file(folder / own.path);
+        fs::create_directories(folder / fs::path(own.path).parent_path(), error);
         const auto written = exchange::write_file(folder / own.path, own.document.dump(2) + "\n");
         if (!written) return failure(store_failed, written.error());
     }
@@ -65,18 +87,80 @@ tl::expected<store::Checked, Failure> restore(const exchange::Whole& whole, cons
     const auto household =
         exchange::read_household(nlohmann::json::parse(whole.kitchen.dump()), "/kitchen", **knowledge);
     if (!household) return failure(files_unsound, household.error());
-    const fs::path file = store::file_in(folder);
-    for (const char* suffix : {"", "-wal", "-shm", "-journal"}) made.file(file.string() + suffix);
-    auto store = store::Store::open(file, store::Mode::write);
+    auto store = store::Store::open(store::file_in(folder), store::Mode::write);
     if (!store) return failure(store_failed, store.error());
     if (const auto done = store->import_all(whole.ledger); !done) return failure(files_unsound, done.error());
     auto checked = store->check();
     if (!checked) return failure(files_unsound, checked.error());
     const auto state = store->read(**knowledge, *household);
     if (!state) return failure(files_unsound, state.error());
-    made.file(folder / "kitchen.json");
     const auto written = exchange::write_file(folder / "kitchen.json", whole.kitchen.dump(2) + "\n");
     if (!written) return failure(store_failed, written.error());
+    return *checked;
+}
+
+/// Moves the kitchen to its place, what makes it one last: without kitchen.json a folder is no kitchen.
+tl::expected<void, Failure> publish(const exchange::Whole& whole, const fs::path& from, const fs::path& folder) {
+    std::vector<fs::path> names;
+    for (const auto& own : whole.own) names.emplace_back(own.path);
+    names.push_back(store::file_in(fs::path()));
+    names.emplace_back("kitchen.json");
+    for (const fs::path& name : names) {
+        std::error_code error;
+        fs::create_directories((folder / name).parent_path(), error);
+        fs::rename(from / name, folder / name, error);
+        if (error)
+            return failure(store_failed, {{(folder / name).string(), error.message(), "a folder that can be written to",
+                                           "say it again"}});
+    }
+    return {};
+}
+
+/// What went wrong while it was put together, told of the folder where the kitchen is to be.
+Failure told_of(Failure failure, const fs::path& staging, const fs::path& folder) {
+    const auto in_place = [&](std::string& text) {
+        for (auto at = text.find(staging.string()); at != std::string::npos; at = text.find(staging.string(), at))
+            text.replace(at, staging.string().size(), folder.string());
+    };
+    for (basics::Problem& problem : failure.problems) {
+        in_place(problem.where);
+        in_place(problem.found);
+    }
+    return failure;
+}
+
+bool is_taken(const fs::path& folder) {
+    std::error_code error;
+    if (fs::exists(folder / "kitchen.json", error)) return true;
+    // A database alone is one that somebody keeps, unless an import was killed while it moved it to its place.
+    return fs::exists(store::file_in(folder), error) && !fs::exists(folder / being_imported, error);
+}
+
+tl::unexpected<Failure> taken(const fs::path& folder) {
+    return failure(not_understood, {{folder.string(), "there is a kitchen here already",
+                                     "a new or empty folder: --kitchen DIR", std::nullopt}});
+}
+
+tl::expected<store::Checked, Failure> tried(const exchange::Whole& whole, const fs::path& folder) {
+    std::error_code error;
+    const Staging staging(fs::temp_directory_path(error) / fmt::format("samebase-import-{}", ::getpid()));
+    auto checked = restore(whole, staging.path());
+    if (!checked) return tl::make_unexpected(told_of(std::move(checked.error()), staging.path(), folder));
+    return *checked;
+}
+
+/// Whatever stops it, the folder is no kitchen yet or the whole one, and the same import can be said again.
+tl::expected<store::Checked, Failure> imported(const exchange::Whole& whole, const fs::path& folder) {
+    Made made;
+    made.folder(folder);
+    const auto lock = exchange::lock_folder(folder);
+    if (!lock) return failure(store_failed, lock.error());
+    if (is_taken(folder)) return taken(folder);
+    const Staging staging(folder / being_imported);
+    auto checked = restore(whole, staging.path());
+    if (!checked) return tl::make_unexpected(told_of(std::move(checked.error()), staging.path(), folder));
+    if (const auto done = publish(whole, staging.path(), folder); !done) return tl::make_unexpected(done.error());
+    made.keep();
     return *checked;
 }
 
@@ -84,19 +168,11 @@ Outcome import_whole(const Arguments& arguments, const Context& context) {
     const auto text = exchange::read_file(arguments.file);
     if (!text) return failure(not_understood, text.error());
     const fs::path folder = context.new_folder();
-    std::error_code error;
-    if (fs::exists(folder / "kitchen.json", error) || fs::exists(store::file_in(folder), error)) {
-        return failure(not_understood, {{folder.string(), "there is a kitchen here already",
-                                         "a new or empty folder: --kitchen DIR", std::nullopt}});
-    }
+    if (is_taken(folder)) return taken(folder);
     const auto whole = exchange::read_whole(*text, arguments.file);
     if (!whole) return failure(files_unsound, whole.error());
-    Made made;
-    const fs::path target =
-        arguments.how.dry_run ? fs::temp_directory_path(error) / fmt::format("samebase-import-{}", ::getpid()) : folder;
-    const auto checked = restore(*whole, target, made);
+    const auto checked = arguments.how.dry_run ? tried(*whole, folder) : imported(*whole, folder);
     if (!checked) return tl::make_unexpected(checked.error());
-    if (!arguments.how.dry_run) made.keep();
     const std::string name = whole->kitchen.value("name", "");
     context.answer(
         [&](const show::Manner&) {
@@ -124,10 +200,9 @@ tl::expected<kitchen::Change, Failure> stock_of(const Arguments& arguments, cons
     if (!text) return failure(not_understood, text.error());
     auto lots = exchange::read_stock_csv(*text, arguments.file, *at.kitchen.knowledge, at.kitchen.household, at.day);
     if (!lots) return failure(not_understood, lots.error());
-    if (!lots->empty() && lots->front().number < at.next_lot) {
-        auto number = at.next_lot;
-        for (auto& lot : *lots) lot.number = number++;
-    }
+    // The ledger numbers lots without a gap, and what was used up is not in the table.
+    auto number = at.next_lot;
+    for (auto& lot : *lots) lot.number = number++;
     kitchen::Change change = kitchen::begin(at, *lots, {}, {});
     change.command = "import";
     change.line = fmt::format("took in {} {} from a table", lots->size(), lots->size() == 1 ? "lot" : "lots");

@@ -12,6 +12,7 @@
 #include "exchange/recipe_dish.hpp"
 #include "ledger.hpp"
 #include "meaning.hpp"
+#include "output.hpp"
 #include "recipe_report.hpp"
 
 namespace samebase::cli {
@@ -109,13 +110,48 @@ tl::expected<exchange::Recipes, Failure> recipes_of(const Arguments& arguments) 
     return std::move(*read);
 }
 
+/// The kitchen with these dishes, as it will be read from now on: with all checks.
+struct Added {
+    exchange::Addition addition;
+    std::shared_ptr<const kitchen::Knowledge> knowledge;
+};
+
+tl::expected<Added, Failure> added(const Arguments& arguments, const fs::path& folder,
+                                   const std::vector<exchange::RecipeDish>& dishes,
+                                   const cookbook::Cookbook& cookbook) {
+    auto addition = exchange::with_dishes(folder, dishes, arguments.replace, cookbook);
+    if (!addition) return failure(not_understood, addition.error());
+    const std::vector<fs::path> folders{Context::data_folder(), folder};
+    auto after = exchange::load_knowledge(folders, &addition->draft);
+    if (!after) return failure(not_understood, after.error());
+    return Added{std::move(*addition), std::move(*after)};
+}
+
+/// Writes what is added to the documents as they are now: another import may have been here since they were read.
+tl::expected<void, Failure> write(const Arguments& arguments, const Context& context, const fs::path& folder,
+                                  const std::vector<exchange::RecipeDish>& dishes) {
+    const auto lock = exchange::lock_folder(folder);
+    if (!lock) return failure(store_failed, lock.error());
+    const auto knowledge = context.knowledge(true);
+    if (!knowledge) return tl::make_unexpected(knowledge.error());
+    const auto now = added(arguments, folder, dishes, (*knowledge)->cookbook);
+    if (!now) return tl::make_unexpected(now.error());
+    if (const auto written = exchange::write_addition(now->addition); !written)
+        return failure(store_failed, written.error());
+    return {};
+}
+
 /// Shows the dishes, asks where somebody is there, and writes.
-Outcome settle(const Arguments& arguments, const Context& context, const RecipeReport& report) {
+Outcome settle(const Arguments& arguments, const Context& context, const fs::path& folder, const RecipeReport& report) {
     const How& how = arguments.how;
     const bool ask = !how.yes && !how.dry_run;
     const std::string shown = text(report);
     if (ask) {
-        std::fwrite(shown.data(), 1, shown.size(), context.wants_json() ? stderr : stdout);
+        if (context.wants_json()) {
+            tell(shown);
+        } else {
+            print(shown);
+        }
         std::fflush(stdout);
         const auto count = report.dishes.size();
         if (!agreed(count == 1 ? "Take it in?" : fmt::format("Take in these {} dishes?", count))) {
@@ -123,8 +159,8 @@ Outcome settle(const Arguments& arguments, const Context& context, const RecipeR
         }
     }
     if (!how.dry_run) {
-        const auto written = exchange::write_addition(report.addition);
-        if (!written) return failure(store_failed, written.error());
+        const auto written = write(arguments, context, folder, report.dishes);
+        if (!written) return tl::make_unexpected(written.error());
     }
     context.answer([&](const show::Manner&) { return (ask ? std::string() : shown) + last_line(report); },
                    [&] { return json(report); });
@@ -148,13 +184,10 @@ Outcome run(const Arguments& arguments, const Context& context) {
     if (!recipes) return tl::make_unexpected(recipes.error());
     const auto dishes = exchange::dishes_of(recipes->recipes, *words, **knowledge);
     if (!dishes) return failure(not_understood, dishes.error());
-    const auto addition = exchange::with_dishes(*folder, *dishes, arguments.replace, (*knowledge)->cookbook);
-    if (!addition) return failure(not_understood, addition.error());
-    // As it will be read from now on: with all checks.
-    const std::vector<fs::path> folders{Context::data_folder(), *folder};
-    const auto after = exchange::load_knowledge(folders, &addition->draft);
-    if (!after) return failure(not_understood, after.error());
-    return settle(arguments, context, {**after, *dishes, *addition, recipes->passed_over, arguments.how.dry_run});
+    const auto now = added(arguments, *folder, *dishes, (*knowledge)->cookbook);
+    if (!now) return tl::make_unexpected(now.error());
+    return settle(arguments, context, *folder,
+                  {*now->knowledge, *dishes, now->addition, recipes->passed_over, arguments.how.dry_run});
 }
 
 void add_repeatable(CLI::App& command, const char* option, std::vector<std::string>& into, const char* type,

@@ -8,6 +8,7 @@
 
 #include "documents.hpp"
 #include "meaning.hpp"
+#include "output.hpp"
 #include "show/change.hpp"
 
 namespace samebase::cli {
@@ -39,7 +40,7 @@ bool on_terminal() {
 }
 
 std::optional<std::string> ask(const std::string& question) {
-    std::cerr << question << ' ' << std::flush;
+    tell(question + ' ');
     std::string line;
     if (!std::getline(std::cin, line)) return std::nullopt;
     const auto first = line.find_first_not_of(" \t\r");
@@ -73,6 +74,7 @@ tl::expected<Opened, Failure> open_kitchen(const Context& context, store::Mode m
     if (!knowledge) return tl::make_unexpected(knowledge.error());
     auto household = context.household(**knowledge);
     if (!household) return tl::make_unexpected(household.error());
+    if (const auto day = context.today()) tell_of_future(*store, *day);
     return Opened{std::move(*knowledge), std::move(*household), std::move(*store)};
 }
 

@@ -1,14 +1,16 @@
 // samebase: the command line. Reads the options before the command, finds the command in the table, runs it, and turns
 // what went wrong into one line each and an exit status.
+#include <fmt/format.h>
+
 #include <CLI/App.hpp>
 #include <CLI/Config.hpp>
 #include <CLI/Formatter.hpp>
-#include <cstdio>
 #include <nlohmann/json.hpp>
 #include <string>
 
 #include "commands.hpp"
 #include "context.hpp"
+#include "output.hpp"
 #include "show/json.hpp"
 
 namespace {
@@ -19,10 +21,10 @@ int report(const cli::Failure& failure, bool json) {
     if (json) {
         const std::string out =
             show::json_problems(failure.problems).dump(2, ' ', false, show::Json::error_handler_t::replace) + "\n";
-        std::fwrite(out.data(), 1, out.size(), stdout);
+        cli::print_document(out);
     }
     for (const basics::Problem& problem : failure.problems)
-        std::fprintf(stderr, "samebase: %s\n", basics::to_text(problem).c_str());
+        cli::tell(fmt::format("samebase: {}\n", basics::to_text(problem)));
     return failure.status;
 }
 
@@ -61,9 +63,9 @@ int run(int argc, char** argv) {
 
 int main(int argc, char** argv) {
     try {
-        return run(argc, argv);
+        return cli::finished(run(argc, argv));
     } catch (const std::exception& error) {
-        std::fprintf(stderr, "samebase: %s\n", error.what());
+        cli::tell(fmt::format("samebase: {}\n", error.what()));
         return cli::store_failed;
     }
 }

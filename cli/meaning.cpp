@@ -7,6 +7,7 @@
 
 #include "flow/balance.hpp"
 #include "kitchen/changes.hpp"
+#include "show/terminal.hpp"
 
 namespace samebase::cli {
 
@@ -188,20 +189,7 @@ std::string joined(const std::vector<std::string>& words) {
 
 tl::expected<std::string, Failure> remark(const std::vector<std::string>& words, const std::string& where) {
     const std::string text = joined(words);
-    std::size_t more = 0;  // bytes that the present character goes on for
-    bool fine = true;
-    for (const char c : text) {
-        const auto byte = static_cast<unsigned char>(c);
-        const bool goes_on = (byte & 0xC0U) == 0x80U;
-        fine = fine && goes_on == (more > 0) && byte >= 0x20 && byte != 0x7F && byte < 0xF5 && byte != 0xC0 &&
-               byte != 0xC1;
-        if (goes_on) {
-            more -= more > 0 ? 1 : 0;
-        } else {
-            more = byte < 0xC0 ? 0 : byte < 0xE0 ? 1 : byte < 0xF0 ? 2 : 3;
-        }
-    }
-    if (fine && more == 0) return text;
+    if (show::is_plain_line(text)) return text;
     return failure(not_understood, {{where, "is not plain text", "one line of UTF-8", std::nullopt}});
 }
 

@@ -11,6 +11,7 @@
 #include "exchange/household.hpp"
 #include "household_words.hpp"
 #include "ledger.hpp"
+#include "output.hpp"
 #include "show/household.hpp"
 #include "show/json.hpp"
 
@@ -176,7 +177,7 @@ bool ask_one(const std::string& question, const std::string& usual, Take take, D
         if (text.empty() || text == "none" || text == "no") return false;
         const auto taken = take(text, draft);
         if (taken) return true;
-        for (const auto& problem : taken.error().problems) std::cerr << "  " << basics::to_text(problem) << '\n';
+        for (const auto& problem : taken.error().problems) tell("  " + basics::to_text(problem) + "\n");
         if (!said) return false;
     }
 }
@@ -189,13 +190,13 @@ void ask_many(const std::string& first, const std::string& usual, const std::str
 }
 
 void ask_what_is_missing(const Arguments& arguments, Draft& draft) {
-    std::cerr << "Return takes what stands in [brackets]. Everything can be changed later.\n";
+    tell("Return takes what stands in [brackets]. Everything can be changed later.\n");
     if (arguments.name.empty()) {
         const auto name = ask("What is this kitchen called? [Our kitchen]");
         if (name && !name->empty()) draft.document["name"] = *name;
     }
     if (arguments.people.empty() && arguments.persons.empty()) {
-        std::cerr << "Who eats here? One at a time: Ann; or: Ben avoids gluten, dislikes mushrooms; or: Kim eats 0.5\n";
+        tell("Who eats here? One at a time: Ann; or: Ben avoids gluten, dislikes mushrooms; or: Kim eats 0.5\n");
         ask_many("First", "", "Next (return: that is all)", take_person, draft);
     }
     if (arguments.places.empty()) {
@@ -207,7 +208,7 @@ void ask_what_is_missing(const Arguments& arguments, Draft& draft) {
         ask_one("Where else is food kept", "fridge, crisper, pantry", take_places, draft);
     }
     if (arguments.shopping_days.empty() && arguments.trips.empty()) {
-        std::cerr << "When do you shop? As in: sat; or: sat every 2 from 5 dec fresh; or: 5 dec bulk\n";
+        tell("When do you shop? As in: sat; or: sat every 2 from 5 dec fresh; or: 5 dec bulk\n");
         ask_many("Shopping", "sat", "Also (return: that is all)", take_trip, draft);
     }
     if (arguments.nights.empty()) {

@@ -3,6 +3,10 @@
 #
 #     sh tests/run.sh               in build/tests, optimised
 #     sh tests/run.sh --sanitize    in build/sanitize, under the address and undefined-behaviour sanitizers
+#     sh tests/run.sh --long        with fresh seeds and ten times the cases of each property
+#
+# Without --long all seeds are fixed: a clean checkout gives the same result twice. With it the seeds are printed at the
+# start and the end, and a failure says how to repeat it. RC_PARAMS and SAMEBASE_SEED, where they are set, stand.
 #
 # The status is 0 where every test that ran passed and at least one did.
 set -eu
@@ -10,32 +14,52 @@ cd "$(dirname "$0")/.."
 . tests/packages.sh
 
 sanitize=no
-case ${1-} in
-    '') ;;
-    --sanitize) sanitize=yes ;;
-    *)
-        echo "usage: sh tests/run.sh [--sanitize]" >&2
-        exit 2
-        ;;
-esac
+long=no
+for option; do
+    case $option in
+        --sanitize) sanitize=yes ;;
+        --long) long=yes ;;
+        *)
+            echo "usage: sh tests/run.sh [--sanitize] [--long]" >&2
+            exit 2
+            ;;
+    esac
+done
+
+# A line before each step, with the time since the start.
+started=$(date +%s)
+step() {
+    now=$(date +%s)
+    echo "[$(((now - started) / 60)) min] $*"
+}
 
 # shellcheck disable=SC2086
 need_packages $program_packages $test_packages
 
+seeds=
+if [ "$long" = yes ]; then
+    fresh=$(od -An -N4 -tu4 /dev/urandom | tr -d ' ')
+    RC_PARAMS=${RC_PARAMS-"seed=$fresh max_success=1000"}
+    SAMEBASE_SEED=${SAMEBASE_SEED-$fresh}
+    export RC_PARAMS SAMEBASE_SEED
+    seeds="RC_PARAMS='$RC_PARAMS' SAMEBASE_SEED=$SAMEBASE_SEED"
+    echo "Seeds of this run: $seeds"
+fi
+
 if [ "$sanitize" = yes ]; then
     build=build/sanitize
-    echo "Configuring $build."
+    step "Configuring $build."
     cmake --preset sanitize --log-level=WARNING >/dev/null
 else
     build=build/tests
-    echo "Configuring $build."
+    step "Configuring $build."
     cmake -S . -B $build -G Ninja -DCMAKE_BUILD_TYPE=Release -DSAMEBASE_TESTS=ON -DSAMEBASE_BENCHMARKS=ON --log-level=WARNING >/dev/null
 fi
 
-echo "Building everything (several minutes the first time)."
+step "Building everything (several minutes the first time)."
 cmake --build $build -j"$(nproc)"
 
-echo "Running the tests."
+step "Running the tests, the longest first."
 rm -f $build/junit.xml
 ran=0
 ctest --test-dir $build -j"$(nproc)" --output-on-failure --output-junit junit.xml || ran=$?
@@ -43,6 +67,10 @@ if [ ! -f $build/junit.xml ]; then
     echo "ctest wrote no $build/junit.xml." >&2
     echo "0 passed, 0 failed"
     exit 1
+fi
+step "Done."
+if [ -n "$seeds" ]; then
+    echo "To repeat this run: $seeds sh tests/run.sh --long"
 fi
 sh tests/count.sh $build/junit.xml || exit 1
 [ "$ran" -eq 0 ]

@@ -2,13 +2,17 @@
 
 #include <fcntl.h>
 #include <fmt/format.h>
+#include <sys/file.h>
 #include <unistd.h>
 
 #include <algorithm>
 #include <cerrno>
+#include <charconv>
+#include <csignal>
 #include <fstream>
 #include <string_view>
 #include <system_error>
+#include <utility>
 
 namespace samebase::exchange {
 
@@ -16,7 +20,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-constexpr std::uintmax_t most_bytes = 256ULL * 1024 * 1024;
+constexpr std::uintmax_t most_bytes = 64ULL * 1024 * 1024;
 
 /// A file that is being written; closed at the end of its scope.
 class Descriptor {
@@ -45,13 +49,47 @@ class Descriptor {
     int number_;
 };
 
+/// What a name is followed by while it is being written.
+constexpr std::string_view being_written = ".new-";
+
+/// Removes "FILE.new-PID" where no process has that number any more.
+void clear_abandoned(const fs::path& path) {
+    const std::string head = path.filename().string() + std::string(being_written);
+    const fs::path folder = path.has_parent_path() ? path.parent_path() : fs::path(".");
+    std::error_code error;
+    std::vector<fs::path> abandoned;
+    for (fs::directory_iterator at(folder, error), end; !error && at != end; at.increment(error)) {
+        const std::string name = at->path().filename().string();
+        if (!name.starts_with(head)) continue;
+        pid_t process = 0;
+        const char* last = name.data() + name.size();
+        const auto [stop, failed] = std::from_chars(name.data() + head.size(), last, process);
+        const bool gone = process > 0 && ::kill(process, 0) != 0 && errno == ESRCH;
+        if (failed == std::errc{} && stop == last && gone) abandoned.push_back(at->path());
+    }
+    for (const fs::path& one : abandoned) fs::remove(one, error);
+}
+
+/// A name that was changed is on the disk only once its folder is.
+void sync_folder(const fs::path& path) {
+    const fs::path folder = path.has_parent_path() ? path.parent_path() : fs::path(".");
+    const int number = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    if (number < 0) return;
+    ::fsync(number);
+    ::close(number);
+}
+
 }  // namespace
 
 basics::Result<std::string> read_file(const fs::path& path) {
     std::error_code error;
+    if (fs::exists(path, error) && !fs::is_directory(path, error) && !fs::is_regular_file(path, error))
+        return basics::problem(path.string(), "no plain file", "a file that can be read");
     const auto size = fs::file_size(path, error);
     if (error) return basics::problem(path.string(), error.message(), "a file that can be read");
-    if (size > most_bytes) return basics::problem(path.string(), "over 256 MiB", "a document of at most 256 MiB");
+    if (size > most_bytes)
+        return basics::problem(path.string(), fmt::format("{} MiB", size / 1024 / 1024),
+                               "a document of at most 64 MiB");
     std::ifstream stream(path, std::ios::binary);
     std::string text(size, '\0');
     stream.read(text.data(), static_cast<std::streamsize>(size));
@@ -60,8 +98,9 @@ basics::Result<std::string> read_file(const fs::path& path) {
 }
 
 basics::Result<void> write_file(const fs::path& path, const std::string& text) {
-    const fs::path beside = path.string() + fmt::format(".new-{}", ::getpid());
+    const fs::path beside = path.string() + fmt::format("{}{}", being_written, ::getpid());
     std::error_code error;
+    clear_abandoned(path);
     if (const std::error_code failed = Descriptor(beside).write(text)) {
         const std::string reason = failed.message();
         fs::remove(beside, error);
@@ -71,10 +110,33 @@ basics::Result<void> write_file(const fs::path& path, const std::string& text) {
     const fs::perms old = fs::status(path, error).permissions();
     if (!error && old != fs::perms::unknown) fs::permissions(beside, old, error);
     fs::rename(beside, path, error);
-    if (!error) return {};
+    if (!error) {
+        sync_folder(path);
+        return {};
+    }
     const std::string reason = error.message();
     fs::remove(beside, error);
     return basics::problem(path.string(), reason, "a file that can be replaced");
+}
+
+FolderLock::FolderLock(FolderLock&& other) noexcept : descriptor_(std::exchange(other.descriptor_, -1)) {}
+
+FolderLock::~FolderLock() {
+    if (descriptor_ >= 0) ::close(descriptor_);
+}
+
+basics::Result<FolderLock> lock_folder(const fs::path& folder) {
+    const auto failed = [&] {
+        return basics::problem(folder.string(), std::error_code(errno, std::generic_category()).message(),
+                               "a folder that can be read and locked");
+    };
+    const int descriptor = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    if (descriptor < 0) return failed();
+    FolderLock lock(descriptor);
+    while (::flock(descriptor, LOCK_EX) != 0) {
+        if (errno != EINTR) return failed();
+    }
+    return lock;
 }
 
 basics::Result<std::vector<fs::path>> documents_in(const fs::path& folder) {

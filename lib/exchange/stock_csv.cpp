@@ -42,7 +42,24 @@ constexpr std::array<Column, 18> columns{{{"lot", "lot"},
                                           {"paid_minor", "paid"},
                                           {"note", "note"}}};
 
-std::string field(const std::string& text) {
+/// A spreadsheet takes a cell that begins with one of these for a formula.
+constexpr std::string_view begins_a_formula = "=+-@\t\r";
+
+/// With an apostrophe before it where it would be a formula, or begins with an apostrophe itself.
+std::string as_text(const std::string& text) {
+    const bool marked = !text.empty() && (text.front() == '\'' || begins_a_formula.find(text.front()) != text.npos);
+    return marked ? "'" + text : text;
+}
+
+/// What as_text() was given; an apostrophe before anything else stays.
+std::string without_mark(std::string text) {
+    const bool marked = text.size() > 1 && text.front() == '\'' &&
+                        (text[1] == '\'' || begins_a_formula.find(text[1]) != std::string::npos);
+    return marked ? text.substr(1) : text;
+}
+
+std::string field(const std::string& cell) {
+    const std::string text = as_text(cell);
     if (text.find_first_of(",\"\r\n") == std::string::npos) return text;
     std::string quoted(csv_write(nullptr, 0, text.data(), text.size()), '\0');
     csv_write(quoted.data(), quoted.size(), text.data(), text.size());
@@ -231,7 +248,7 @@ basics::Result<std::vector<stock::Lot>> read_stock_csv(const std::string& given,
         }
         nlohmann::json lot = nlohmann::json::object();
         for (std::size_t c = 0; c < row.size(); ++c) {
-            const std::string value = without_spaces(row[c]);
+            const std::string value = without_mark(without_spaces(row[c]));
             if (!(*keys)[c].empty() && !value.empty()) lot[(*keys)[c]] = value_of((*keys)[c], value);
         }
         if (!lot.contains("lot")) lot["lot"] = i;

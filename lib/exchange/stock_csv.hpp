@@ -4,7 +4,8 @@
 //     printed_use_by, use_by, best_by, paid_minor, note
 //
 // Things are named by identifier, days are ISO 8601, amounts as a cook writes them, packs with semicolons between.
-// label, use_by and best_by are for people: reading leaves them out and works them out anew.
+// A cell that a spreadsheet would take for a formula (it begins with = + - @) has an apostrophe before it, which
+// reading takes away again. label, use_by and best_by are for people: reading leaves them out and works them out anew.
 #pragma once
 
 #include <span>

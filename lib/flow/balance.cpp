@@ -12,6 +12,10 @@ namespace {
 
 using catalogue::IngredientId;
 
+/// Days. Beyond so many, what is bought and thawed weeks ahead is not worth the search: a year of dinners would take
+/// minutes.
+constexpr int longest_exact = 42;
+
 int day_in(basics::Span span, basics::Day day) {
     return static_cast<int>((day - span.first).count());
 }
@@ -108,7 +112,7 @@ basics::Money unmet_price(const Component& component, const Outcome& outcome) {
 Balancer::Balancer(const kitchen::Kitchen& kitchen, basics::Span span, Effort effort)
     : kitchen_(&kitchen),
       span_(span),
-      effort_(effort),
+      effort_(span.length() > longest_exact ? Effort::quick : effort),
       stock_(kitchen.catalogue().ingredients().size()),
       uncounted_(stock_.size(), false) {
     for (std::uint32_t i = 0; i < stock_.size(); ++i) {

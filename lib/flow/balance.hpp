@@ -64,7 +64,8 @@ class Memory {
 class Balancer {
   public:
     /// Reads the stock of the kitchen on the first day of the span. The kitchen outlives the balancer. Where many
-    /// balances are compared, all are made with the same effort.
+    /// balances are compared, all are made with the same effort. A span of more than six weeks is balanced quickly,
+    /// whatever the effort: outcomes that are not the best for sure say so.
     Balancer(const kitchen::Kitchen& kitchen, basics::Span span, Effort effort = Effort::exact);
 
     /// The balance of these meals and the standing uses. An ingredient of `buy_at_once` may also be bought on the first

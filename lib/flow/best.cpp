@@ -35,14 +35,16 @@ Outcome best(const Component& component, Effort effort) {
     }
     by_rule.proved = false;
     if (effort == Effort::quick) return by_rule;
-    if (!few_to_decide(component)) {
+    std::optional<detail::Programmed> programmed;
+    if (few_to_decide(component)) {
+        const bool meets_most = value.unmet == bound.unmet;
+        programmed = detail::by_programme(component, meets_most ? value.unmet : std::vector<std::int64_t>{});
+    }
+    if (!programmed) {
         Outcome exchanged = detail::by_exchanging(component, by_rule.decisions);
         exchanged.proved = exchanged.value(component) <= bound;
         return exchanged;
     }
-    const bool meets_most = value.unmet == bound.unmet;
-    const auto programmed = detail::by_programme(component, meets_most ? value.unmet : std::vector<std::int64_t>{});
-    if (!programmed) return by_rule;
     Outcome by_programme = carry_out(component, programmed->decisions);
     Outcome& better = by_programme.value(component) <= value ? by_programme : by_rule;
     better.proved = programmed->proved;

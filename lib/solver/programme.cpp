@@ -70,11 +70,11 @@ void load(Cbc_Model* model, const Programme& programme, const Terms& cost) {
     }
 }
 
-/// By index: with names, CBC 2.10.8 ends some small programmes with a segmentation fault.
-void start_from(Cbc_Model* model, std::span<const double> start) {
-    std::vector<int> columns(start.size());
-    std::iota(columns.begin(), columns.end(), 0);
-    Cbc_setMIPStartI(model, static_cast<int>(start.size()), columns.data(), start.data());
+/// What costs more than the known solution is not looked for; what costs the same is. CBC's own way to start from a
+/// solution is not used: where its presolve has removed columns, CBC 2.10.8 asks the smaller programme for the names of
+/// all of them, throws, and has solved nothing.
+void look_below(Cbc_Model* model, double known) {
+    Cbc_setCutoff(model, known + std::max(1.0, std::abs(known)) * 1e-6);
 }
 
 /// The least that the bounds of the columns alone allow.
@@ -101,10 +101,51 @@ void hold(Programme& programme, const Terms& cost, double reached) {
     }
 }
 
+/// Limited only where a limit ended the search, or left something found: a solver that gave up has no bound either.
 Status status_of(Cbc_Model* model, bool found) {
     if (Cbc_isProvenOptimal(model) != 0) return Status::proved;
     if (Cbc_isProvenInfeasible(model) != 0) return Status::infeasible;
-    return found ? Status::limited : Status::failed;
+    const bool ended = Cbc_isNodeLimitReached(model) != 0 || Cbc_isSecondsLimitReached(model) != 0;
+    return found || ended ? Status::limited : Status::failed;
+}
+
+/// What the solver has found.
+Solution read(Cbc_Model* model, const Programme& programme, const Terms& cost) {
+    Solution solution;
+    const bool whole =
+        std::any_of(programme.columns.begin(), programme.columns.end(), [](const Column& c) { return c.whole; });
+    const double* best = Cbc_getColSolution(model);
+    const bool found = whole ? Cbc_bestSolution(model) != nullptr : Cbc_isProvenOptimal(model) != 0;
+    solution.status = status_of(model, found);
+    if (solution.status == Status::limited) solution.bound = Cbc_getBestPossibleObjValue(model);
+    if (solution.status == Status::infeasible || !found || best == nullptr) return solution;
+    if (whole) best = Cbc_bestSolution(model);
+    solution.values.assign(best, best + programme.columns.size());
+    for (std::size_t i = 0; i < solution.values.size(); ++i) {
+        if (programme.columns[i].whole) solution.values[i] = std::round(solution.values[i]);
+    }
+    if (!whole) {
+        const double* reduced = Cbc_getReducedCost(model);
+        solution.reduced.assign(reduced, reduced + programme.columns.size());
+    }
+    solution.cost = detail::sum_of(cost, solution.values);
+    if (solution.status == Status::proved) solution.bound = solution.cost;
+    return solution;
+}
+
+/// The known solution stands where nothing cheaper was found: proved where the solver says that there is nothing below
+/// it.
+Solution better_of(Solution found, const std::vector<double>& known, const Terms& cost) {
+    const double known_cost = detail::sum_of(cost, known);
+    if (!found.values.empty() && found.cost <= known_cost) return found;
+    const bool none_below = found.status == Status::infeasible || found.status == Status::proved;
+    if (none_below) found.status = Status::proved;
+    found.values = known;
+    found.cost = known_cost;
+    found.bound = none_below                       ? known_cost
+                  : found.status == Status::failed ? -unbounded
+                                                   : std::min(found.bound, known_cost);
+    return found;
 }
 
 }  // namespace
@@ -131,27 +172,11 @@ Solution minimise(const Programme& programme, const Terms& cost, const Effort& e
     }
     Cbc_setParameter(model.get(), "ratioGap", "0");
     Cbc_setParameter(model.get(), "allowableGap", "0");
-    if (!start.empty()) start_from(model.get(), start);
+    const std::vector<double> known(start.begin(), start.end());
+    if (!known.empty()) look_below(model.get(), detail::sum_of(cost, known));
     Cbc_solve(model.get());
-    Solution solution;
-    const bool whole =
-        std::any_of(programme.columns.begin(), programme.columns.end(), [](const Column& c) { return c.whole; });
-    const double* best = Cbc_getColSolution(model.get());
-    const bool found = whole ? Cbc_bestSolution(model.get()) != nullptr : Cbc_isProvenOptimal(model.get()) != 0;
-    solution.status = status_of(model.get(), found);
-    if (solution.status == Status::infeasible || !found || best == nullptr) return solution;
-    if (whole) best = Cbc_bestSolution(model.get());
-    solution.values.assign(best, best + programme.columns.size());
-    for (std::size_t i = 0; i < solution.values.size(); ++i) {
-        if (programme.columns[i].whole) solution.values[i] = std::round(solution.values[i]);
-    }
-    if (!whole) {
-        const double* reduced = Cbc_getReducedCost(model.get());
-        solution.reduced.assign(reduced, reduced + programme.columns.size());
-    }
-    solution.cost = detail::sum_of(cost, solution.values);
-    solution.bound = solution.status == Status::proved ? solution.cost : Cbc_getBestPossibleObjValue(model.get());
-    return solution;
+    Solution solution = read(model.get(), programme, cost);
+    return known.empty() ? solution : better_of(std::move(solution), known, cost);
 }
 
 Solution minimise_in_order(const Programme& programme, std::span<const Terms> costs, const Effort& effort) {

@@ -41,7 +41,7 @@ struct Solution {
     Status status = Status::failed;
     std::vector<double> values;  ///< by column; empty where nothing was found
     double cost = 0;             ///< of `values`
-    double bound = 0;            ///< no solution costs less
+    double bound = 0;            ///< no solution costs less; says nothing where the solver failed
     /// By column, where no column takes whole values only and the least was proved: what the cost rises by, at least,
     /// for each unit that the column moves away from the bound at which it stands.
     std::vector<double> reduced;
@@ -53,7 +53,7 @@ struct Effort {
 };
 
 /// Minimises. One solve at a time in a process; single-threaded, so that it repeats. `start`, where it is not empty,
-/// gives values of all columns of a known solution.
+/// gives values of all columns of a known solution, which is the answer where nothing cheaper is found.
 [[nodiscard]] Solution minimise(const Programme& programme, const Terms& cost, const Effort& effort = {},
                                 std::span<const double> start = {});
 

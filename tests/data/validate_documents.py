@@ -102,7 +102,19 @@ WRONG = {
 }
 
 
+def same_definitions(data):
+    """What two answers have in common is described alike: a change of one is a change of the other."""
+    both = [json.loads((data / "schema" / f"answer-{name}.schema.json").read_text(encoding="utf-8"))["$defs"]
+            for name in ("else", "why-not")]
+    for name in sorted(set(both[0]) & set(both[1])):
+        if both[0][name] != both[1][name]:
+            fail(f"answer-else and answer-why-not describe '{name}' differently")
+    if "alternative" not in both[0] or "alternative" not in both[1]:
+        fail("answer-else and answer-why-not both describe an alternative")
+
+
 def main(data):
+    same_definitions(data)
     validators = {}
     for name in SCHEMAS:
         schema = json.loads((data / "schema" / f"{name}.schema.json").read_text(encoding="utf-8"))

@@ -56,6 +56,22 @@ TEST_CASE("two lots of cream that keep three days once opened: the smaller is op
     CHECK(carry_out(component, habit).tossed == Money{300});
 }
 
+TEST_CASE("ten weeks of wants are decided within a limit in work, and says where that is not proved") {
+    std::vector<Want> wants;
+    for (int day = 0; day < 70; ++day) wants.push_back({dinner_of(day), 180'000 + 7'000 * (day % 11)});
+    std::vector<Unit> units;
+    for (int i = 0; i < 8; ++i) units.push_back(tray(500 + 30 * i));
+    Component component = week(std::move(units), std::move(wants), 70);
+    component.offer = Offer{.pack = 650'000, .price = Money{700}, .slots = {}, .keeps_days = 3, .opened_days = 2};
+    for (int day = 3; day < 70; day += 7) component.offer->slots.push_back(shopping_of(day));
+    component.unit_price = Money{700};
+    component.unit_amount = 650'000;
+    const Outcome outcome = best(component);
+    CHECK(check(component, outcome) == std::nullopt);
+    CHECK_FALSE(outcome.proved);
+    CHECK(best(component).decisions == outcome.decisions);
+}
+
 TEST_CASE("what ends first goes first, and equal ends go by lot") {
     const Component component = week({{.amount = 5, .price = Money{5}, .last = dinner_of(4)},
                                       {.amount = 5, .price = Money{5}, .last = dinner_of(2)},

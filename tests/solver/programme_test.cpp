@@ -163,6 +163,28 @@ TEST_CASE("a known solution to start from changes neither cost nor proof") {
     check_close(cold.cost, best);
 }
 
+TEST_CASE("a known solution of a large programme is started from, also where columns are removed first") {
+    // Columns that presolve takes out. CBC asked for the names of all of them, and solved nothing.
+    auto [programme, cost] = knapsack(60);
+    for (int i = 0; i < 500; ++i) {
+        const int column = programme.add({0, i % 2 == 0 ? 0.0 : 3.0, i % 3 == 0});
+        cost.emplace_back(column, 1);
+        programme.rows[static_cast<std::size_t>(i) % programme.rows.size()].terms.emplace_back(column, 1);
+    }
+    const std::vector<double> nothing(programme.columns.size(), 0.0);
+    const Solution cold = minimise(programme, cost);
+    const Solution warm = minimise(programme, cost, {}, nothing);
+    REQUIRE(cold.status == Status::proved);
+    CHECK(warm.status == Status::proved);
+    check_close(warm.cost, cold.cost);
+    check_close(warm.bound, cold.bound);
+    // Started from the best there is, it stays.
+    const Solution again = minimise(programme, cost, {}, cold.values);
+    CHECK(again.status == Status::proved);
+    check_close(again.cost, cold.cost);
+    check_close(again.bound, cold.cost);
+}
+
 TEST_CASE("a limit of nodes leaves a bound, and claims no proof") {
     const auto [programme, cost] = knapsack(60);
     const std::vector<double> nothing(60, 0.0);

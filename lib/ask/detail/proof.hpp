@@ -73,7 +73,7 @@ class Prover {
                                                [&](const solver::Values& values) { return rounded(values, options); }});
         if (found.values.empty()) return told(bound);
         better(model_.plan(found.values));
-        return told(std::min(bound, worth(found.bound)));
+        return told(found.status == solver::Status::failed ? bound : std::min(bound, worth(found.bound)));
     }
 
   private:

@@ -7,11 +7,16 @@ namespace samebase::flow::detail {
 
 namespace {
 
+/// Outcomes times what each of them walks through: units and wants.
+constexpr std::int64_t most_work = 20'000'000;
+
 class Exchanges {
   public:
     Exchanges(const Component& component, Decisions decisions)
         : component_(component), best_(carry_out(component, decisions)), value_(best_.value(component)) {
         for (const Unit& unit : component.units) choices_.push_back(choices_of(component, unit));
+        const auto each = static_cast<std::int64_t>((component.units.size() + 1) * (component.wants.size() + 1));
+        outcomes_left_ = most_work / each + 1;
     }
 
     Outcome bettered() {
@@ -31,6 +36,8 @@ class Exchanges {
     }
 
     bool better(Decisions decisions) {
+        if (outcomes_left_ == 0) return false;
+        --outcomes_left_;
         Outcome outcome = carry_out(component_, decisions);
         Value value = outcome.value(component_);
         if (value >= value_) return false;
@@ -73,6 +80,7 @@ class Exchanges {
     Outcome best_;
     Value value_;
     std::vector<std::vector<int>> choices_;
+    std::int64_t outcomes_left_ = 0;
 };
 
 }  // namespace

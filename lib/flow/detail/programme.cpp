@@ -13,6 +13,12 @@ namespace samebase::flow::detail {
 
 namespace {
 
+/// Columns times rows times costs: more may take seconds, and a plan of months has many such programmes.
+constexpr std::int64_t most_work = 150'000;
+/// Nodes of the search trees of all costs together. What repeats is this limit; the guard is for a solver that hangs.
+constexpr std::int64_t most_nodes = 1'000;
+constexpr double guard_seconds = 10;
+
 using solver::Column;
 using solver::Programme;
 using solver::Row;
@@ -62,7 +68,12 @@ class Model {
         }
         costs.push_back(cost_);
         costs.push_back(order_);
-        const auto solution = solver::minimise_in_order(programme_, costs);
+        const auto count = static_cast<std::int64_t>(costs.size());
+        const auto size = static_cast<std::int64_t>(programme_.columns.size() * programme_.rows.size());
+        if (size * count > most_work) return std::nullopt;
+        const auto each = std::max<std::int64_t>(1, most_nodes / count);
+        const auto solution =
+            solver::minimise_in_order(programme_, costs, {.nodes = each, .guard_seconds = guard_seconds});
         if (solution.values.empty()) return std::nullopt;
         return Programmed{decisions(solution.values), solution.status == solver::Status::proved};
     }

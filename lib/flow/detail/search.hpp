@@ -21,7 +21,7 @@ namespace samebase::flow::detail {
 [[nodiscard]] std::vector<int> choices_of(const Component& component, const Unit& unit);
 
 /// Betters decisions as long as one unit decided otherwise, or two units that change places, does better: never worse.
-/// Costs some hundred outcomes where there are many units.
+/// Costs some hundred outcomes where there are many units, and stops at a limit in work where there are days in plenty.
 [[nodiscard]] Outcome by_exchanging(const Component& component, Decisions decisions);
 
 /// Tries every combination, units that are alike in one order only, where there are at most so many, and returns the
@@ -34,7 +34,8 @@ struct Programmed {
 };
 
 /// Decides by an integer programme on the solver room. `least_unmet`, where it is not empty, is what is unmet by day in
-/// the best outcome, known beforehand. Nothing where the solver found nothing.
+/// the best outcome, known beforehand. Nothing where the solver found nothing, or the programme is larger than it could
+/// solve in a moment.
 [[nodiscard]] std::optional<Programmed> by_programme(const Component& component,
                                                      const std::vector<std::int64_t>& least_unmet = {});
 

@@ -10,6 +10,7 @@
 #include <cstdint>
 #include <fstream>
 #include <optional>
+#include <stdexcept>
 #include <string_view>
 #include <utility>
 
@@ -79,6 +80,7 @@ basics::Result<void> look(const fs::path& path) {
     const std::string file = text(path);
     std::error_code error;
     if (fs::is_directory(path, error)) return basics::problem(file, "is a folder", "a kitchen database");
+    if (!fs::is_regular_file(path, error)) return basics::problem(file, "is no plain file", "a kitchen database");
     std::ifstream stream(path, std::ios::binary);
     if (!stream) return basics::problem(file, "cannot be read", "a file that may be read", "look at its permissions");
     std::string head(100, '\0');
@@ -116,6 +118,12 @@ void configure(SQLite::Database& db) {
         "PRAGMA cell_size_check = ON; PRAGMA cache_size = -64000");
 }
 
+/// Where a step of the layout meets a table that it does not fit: the file is not of the version that it says.
+class OtherLayout : public std::runtime_error {
+  public:
+    using std::runtime_error::runtime_error;
+};
+
 /// Brings a database to the present layout, in one transaction each version.
 void migrate(SQLite::Database& db) {
     db.exec("BEGIN IMMEDIATE");
@@ -127,10 +135,34 @@ void migrate(SQLite::Database& db) {
         if (version == 0) db.exec(fmt::format("PRAGMA application_id = {}", application));
         db.exec(fmt::format("PRAGMA user_version = {}", steps.size()));
         db.exec("COMMIT");
+    } catch (const SQLite::Exception& error) {
+        db.tryExec("ROLLBACK");
+        if (error.getErrorCode() != SQLITE_ERROR) throw;
+        throw OtherLayout(error.what());
     } catch (...) {
         db.tryExec("ROLLBACK");
         throw;
     }
+}
+
+/// What `work` returns; a file that is not of the version that it says is told as that.
+template <class Work>
+std::invoke_result_t<Work> in_its_version(const std::string& file, Work work) {
+    try {
+        return work();
+    } catch (const OtherLayout& error) {
+        return damaged(file, fmt::format("it is not of the version that its layout says ({})", error.what()));
+    }
+}
+
+/// Whether the disk is full. Reading needs a little room too, for the index of the log: where that cannot be made,
+/// SQLite speaks of an error of the disk.
+bool no_room_beside(const std::string& file) {
+    constexpr std::uintmax_t room_for_an_index = 64 * 1024;
+    std::error_code error;
+    const fs::path folder = fs::path(file).parent_path();
+    const auto space = fs::space(folder.empty() ? "." : folder, error);
+    return !error && space.available < room_for_an_index;
 }
 
 /// A new file appears with all of its layout or not at all: it is made beside and linked into its place. Where somebody
@@ -198,7 +230,8 @@ basics::Problems explained(const SQLite::Exception& error, const std::string& fi
     const auto one = [&](std::string found, std::string expected, std::string hint) {
         return basics::Problems{{file, std::move(found), std::move(expected), std::move(hint)}};
     };
-    switch (code & 0xFF) {
+    const bool full = (code & 0xFF) == SQLITE_IOERR && no_room_beside(file);
+    switch (full ? SQLITE_FULL : code & 0xFF) {
         case SQLITE_CORRUPT:
         case SQLITE_NOTADB:
             return one(fmt::format("is damaged: {}", error.what()), "a sound kitchen database", restore_hint);
@@ -227,51 +260,56 @@ basics::Problems explained(const SQLite::Exception& error, const std::string& fi
 
 basics::Result<Database> open_to_write(const fs::path& path) {
     const std::string file = text(path);
-    return guarded(file, [&]() -> basics::Result<Database> {
-        if (!fs::exists(path)) {
-            if (!fs::is_directory(path.parent_path().empty() ? fs::path(".") : path.parent_path())) {
-                return basics::problem(file, "its folder does not exist", "a kitchen's folder");
+    return guarded(file, [&] {
+        return in_its_version(file, [&]() -> basics::Result<Database> {
+            if (!fs::exists(path)) {
+                if (!fs::is_directory(path.parent_path().empty() ? fs::path(".") : path.parent_path())) {
+                    return basics::problem(file, "its folder does not exist", "a kitchen's folder");
+                }
+                create(path);
             }
-            create(path);
-        }
-        if (auto looked = look(path); !looked) return tl::make_unexpected(looked.error());
-        auto db = std::make_unique<SQLite::Database>(file, SQLite::OPEN_READWRITE, busy_milliseconds);
-        configure(*db);
-        if (auto fine = sound(*db, file); !fine) return tl::make_unexpected(fine.error());
-        if (db->execAndGet("PRAGMA user_version").getInt() < layout_version) migrate(*db);
-        if (db->execAndGet("PRAGMA journal_mode").getString() != "wal") db->exec("PRAGMA journal_mode = WAL");
-        db->exec("PRAGMA synchronous = FULL");
-        return db;
+            if (auto looked = look(path); !looked) return tl::make_unexpected(looked.error());
+            auto db = std::make_unique<SQLite::Database>(file, SQLite::OPEN_READWRITE, busy_milliseconds);
+            configure(*db);
+            if (auto fine = sound(*db, file); !fine) return tl::make_unexpected(fine.error());
+            if (db->execAndGet("PRAGMA user_version").getInt() < layout_version) migrate(*db);
+            if (db->execAndGet("PRAGMA journal_mode").getString() != "wal") db->exec("PRAGMA journal_mode = WAL");
+            db->exec("PRAGMA synchronous = FULL");
+            return db;
+        });
     });
 }
 
 basics::Result<Database> open_to_read(const fs::path& path) {
     const std::string file = text(path);
-    return guarded(file, [&]() -> basics::Result<Database> {
-        if (!fs::exists(path)) {
-            auto db = std::make_unique<SQLite::Database>(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
-            configure(*db);
-            migrate(*db);
-            return db;
-        }
-        if (auto looked = look(path); !looked) return tl::make_unexpected(looked.error());
-        try {
-            auto db = std::make_unique<SQLite::Database>(file, SQLite::OPEN_READONLY, busy_milliseconds);
+    return guarded(file, [&] {
+        return in_its_version(file, [&]() -> basics::Result<Database> {
+            if (!fs::exists(path)) {
+                auto db = std::make_unique<SQLite::Database>(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+                configure(*db);
+                migrate(*db);
+                return db;
+            }
+            if (auto looked = look(path); !looked) return tl::make_unexpected(looked.error());
+            try {
+                auto db = std::make_unique<SQLite::Database>(file, SQLite::OPEN_READONLY, busy_milliseconds);
+                configure(*db);
+                if (auto fine = sound(*db, file); !fine) return tl::make_unexpected(fine.error());
+                return in_present_layout(std::move(db));
+            } catch (const SQLite::Exception& error) {
+                const int code = error.getErrorCode();
+                if (code != SQLITE_CANTOPEN && code != SQLITE_READONLY) throw;
+            }
+            if (has_log(path)) {
+                return basics::problem(file, "was not closed, and its folder cannot be written",
+                                       "a folder that may be written", "run any command once where it may be written");
+            }
+            auto db =
+                std::make_unique<SQLite::Database>(immutable_name(path), SQLite::OPEN_READONLY | SQLite::OPEN_URI);
             configure(*db);
             if (auto fine = sound(*db, file); !fine) return tl::make_unexpected(fine.error());
             return in_present_layout(std::move(db));
-        } catch (const SQLite::Exception& error) {
-            const int code = error.getErrorCode();
-            if (code != SQLITE_CANTOPEN && code != SQLITE_READONLY) throw;
-        }
-        if (has_log(path)) {
-            return basics::problem(file, "was not closed, and its folder cannot be written",
-                                   "a folder that may be written", "run any command once where it may be written");
-        }
-        auto db = std::make_unique<SQLite::Database>(immutable_name(path), SQLite::OPEN_READONLY | SQLite::OPEN_URI);
-        configure(*db);
-        if (auto fine = sound(*db, file); !fine) return tl::make_unexpected(fine.error());
-        return in_present_layout(std::move(db));
+        });
     });
 }
 
