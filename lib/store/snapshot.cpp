@@ -52,8 +52,7 @@ std::optional<measure::Amount> remembered_pack(const State& state, const catalog
 
 namespace {
 
-/// Writes what nobody has to say: the last of what was written, or the first that could not be; with `command` the
-/// revision after it.
+/// Writes what nobody has to say. As written last; `command` is the revision after it.
 basics::Result<Written> write_standing(Store& store, const std::vector<kitchen::Change>& standing,
                                        const kitchen::Knowledge& knowledge, const kitchen::Household& household,
                                        Revision revision) {
@@ -61,7 +60,7 @@ basics::Result<Written> write_standing(Store& store, const std::vector<kitchen::
     last.command = revision;
     for (const kitchen::Change& change : standing) {
         auto written = store.write(change, knowledge, household, last.command);
-        if (!written || written->stale) return written;
+        if (!written || written->stale || written->outdated) return written;
         last = std::move(*written);
     }
     return last;
@@ -88,7 +87,8 @@ basics::Result<Done> carry_out(Store& store, const std::shared_ptr<const kitchen
         done.change = std::move(*change);
         if (done.change.empty()) return done;
         auto written = write_standing(store, now.standing, *knowledge, household, facts.revision);
-        if (written && !written->stale) written = store.write(done.change, *knowledge, household, written->command);
+        if (written && !written->stale && !written->outdated)
+            written = store.write(done.change, *knowledge, household, written->command);
         if (!written) return tl::make_unexpected(written.error());
         if (written->stale && !written->outdated) continue;
         done.written = std::move(*written);
