@@ -194,13 +194,13 @@ void add_household_people(CLI::App& household, Chosen& chosen) {
 
     auto* away = household.add_subcommand("away", "somebody is not home: away Dan 12..14 dec");
     auto away_words = std::make_shared<AwayWords>();
-    away->add_option("who and when", away_words->words, "the name and the days");
+    away->add_option("words", away_words->words, "the name and the days");
     away->add_option("--meal", away_words->meal, "only for lunch, or dinner");
     run_edit(*away, chosen, away_words, edit_away);
 
     auto* guests = household.add_subcommand("guests", "who comes to dinner: guests 25 dec 2 --avoid egg");
     auto guest_words = std::make_shared<GuestWords>();
-    guests->add_option("when and how many", guest_words->words, "the day and the number");
+    guests->add_option("words", guest_words->words, "the day and the number");
     guests->add_option("--avoid", guest_words->avoid, "allergens, with commas; none");
     guests->add_option("--dish", guest_words->dish, "what is for dinner");
     guests->add_option("--note", guest_words->note, "what it is about");
@@ -209,7 +209,7 @@ void add_household_people(CLI::App& household, Chosen& chosen) {
     auto* mark =
         household.add_subcommand("mark", "what somebody thinks of a thing: mark Dan fish -3 (never) ... 3, 0 for none");
     auto mark_words = std::make_shared<HouseholdWords>();
-    mark->add_option("who, what and mark", mark_words->words, "the name, the thing, -3 to 3");
+    mark->add_option("words", mark_words->words, "the name, the thing, -3 to 3");
     run_edit(*mark, chosen, mark_words, edit_mark);
 }
 

@@ -108,6 +108,24 @@ std::optional<std::string> nearest_hint(const catalogue::Match& match) {
     return fmt::format("the nearest: {}", fmt::join(names(match.nearest), ", "));
 }
 
+/// The nearest family that all of these are in.
+std::optional<std::string> above_all(const catalogue::Catalogue& catalogue,
+                                     const std::vector<catalogue::Found>& families) {
+    if (families.empty()) return std::nullopt;
+    const auto is_in = [&](std::optional<catalogue::FamilyId> family, catalogue::FamilyId above) {
+        while (family && *family != above) family = catalogue[*family].parent;
+        return family.has_value();
+    };
+    std::optional<catalogue::FamilyId> above = catalogue::FamilyId{families.front().key};
+    const auto holds_all = [&](catalogue::FamilyId family) {
+        return std::all_of(families.begin(), families.end(),
+                           [&](const auto& f) { return is_in(catalogue::FamilyId{f.key}, family); });
+    };
+    while (above && !holds_all(*above)) above = catalogue[*above].parent;
+    if (!above) return std::nullopt;
+    return fmt::format("all of them: '{}'", catalogue[*above].name);
+}
+
 bool none(const std::vector<std::string>& words) {
     return words.size() == 1 && lower(words.front()) == "none";
 }
@@ -253,7 +271,7 @@ Understood<std::string> thing_meant(const kitchen::Kitchen& kitchen, const std::
     if (!match.found.empty()) {
         return failure(not_understood,
                        {{words, fmt::format("several things are called that: {}", fmt::join(names(match.found), ", ")),
-                         "one clear name", std::nullopt}});
+                         "one clear name", above_all(catalogue, families)}});
     }
     return failure(not_understood,
                    {{words, "nothing is called that", "the name of an ingredient or a family", nearest_hint(match)}});

@@ -193,7 +193,8 @@ void set_trip(Json& document, const kitchen::Trip& trip) {
     const std::string day = trip.weekday ? key_of(*trip.weekday) : basics::iso(trip.from.value_or(basics::Day{}));
     const std::string what(kitchen::name(trip.what_for));
     static_cast<void>(erase_from(document, "trips", [&](const Json& entry) {
-        return has(entry, "day", day) && entry.value("for", "all") == what;
+        const std::string other = entry.value("for", "all");
+        return has(entry, "day", day) && (other == what || other == "all" || what == "all");
     }));
     Json entry{{"day", day}};
     if (trip.weekday && trip.every != 1) entry["every"] = trip.every;

@@ -60,7 +60,7 @@ struct GuestsEdit {
 void set_guests(HouseholdDocument& document, const GuestsEdit& guests);
 [[nodiscard]] bool remove_guests(HouseholdDocument& document, basics::Day day);
 
-/// In place of a trip on the same weekday, or date, for the same.
+/// In place of trips on the same weekday, or date: one for `fresh` and one for `bulk` may fall on one day.
 void set_trip(HouseholdDocument& document, const kitchen::Trip& trip);
 /// All trips on that weekday, or that date.
 [[nodiscard]] bool remove_trip(HouseholdDocument& document, std::optional<std::chrono::weekday> weekday,
