@@ -81,15 +81,14 @@ bool take_general_word(const kitchen::Kitchen& kitchen, const std::string& words
         question.using_ = *family;
         return true;
     }
-    auto meat = meat_called(kitchen.catalogue(), words);
-    if (meat.size() > 1) {
-        question.using_ = meat.front();
-        question.also.assign(meat.begin() + 1, meat.end());
-        question.word = words;
-        return true;
-    }
     question.kind = kind_called(kitchen.cookbook(), words);
-    return !question.kind.empty();
+    if (!question.kind.empty()) return true;
+    auto meat = meat_called(kitchen.catalogue(), words);
+    if (meat.size() < 2) return false;
+    question.using_ = meat.front();
+    question.also.assign(meat.begin() + 1, meat.end());
+    question.word = words;
+    return true;
 }
 
 tl::expected<ask::ElseQuestion, Failure> question(const Arguments& arguments, const kitchen::Kitchen& kitchen,

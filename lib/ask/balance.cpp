@@ -9,11 +9,15 @@ namespace samebase::ask {
 
 namespace {
 
+constexpr std::int64_t a_mouthful_mg = 50'000;
+
 /// What is left of a pack that is bought, or is eaten when it is good no more unless it was frozen.
 void add_frozen(const flow::Balance& balance, const flow::Part& part, const catalogue::Ingredient& thing,
                 std::vector<ToFreeze>& list) {
     const auto& fridge = thing.keeps[static_cast<std::size_t>(catalogue::Keep::fridge)];
     if (!part.component.offer || !part.component.offer->frozen || fridge.said != catalogue::Keeping::Said::time) return;
+    // Fruit can be frozen too, and need not be: only what has to be cooked through is meat or fish.
+    if (thing.cook_to.value_or(0) == 0 || thing.dimension != measure::Dimension::mass) return;
     for (std::size_t i = 0; i < part.outcome.fates.size(); ++i) {
         const flow::Fate& fate = part.outcome.fates[i];
         if (!fate.bought) continue;
@@ -27,7 +31,7 @@ void add_frozen(const flow::Balance& balance, const flow::Part& part, const cata
             const auto date = balance.span.first + basics::days{day};
             eaten_on = std::min(eaten_on.value_or(date), date);
         }
-        if (amount == 0) continue;
+        if (amount < a_mouthful_mg) continue;
         const auto on = balance.span.first + basics::days{bought_on};
         const auto same = std::find_if(list.begin(), list.end(), [&](const ToFreeze& other) {
             return other.day == on && other.ingredient == part.component.ingredient;

@@ -147,7 +147,8 @@ struct Household {
 [[nodiscard]] std::optional<stock::PlaceId> place_of(const Household& household,
                                                      std::initializer_list<stock::PlaceKind> kinds);
 
-/// The kind of dish that the standing night asks for on that day; nothing where the weekday has none.
+/// The kind of dish that the standing night asks for on that day; nothing where the weekday has none, or the day has an
+/// occasion with a dish or a note.
 [[nodiscard]] std::optional<std::string> standing_kind(const Household& household, basics::Day day);
 
 /// The first day of that trip on or after a day; nothing where there is none.

@@ -471,8 +471,8 @@ TEST_CASE("the rest of a pack that nobody eats in the next weeks is not good sto
     int bought = 0;
     for (const auto& a : answer.alternatives) {
         for (const auto& buy : a.to_buy) {
-            const bool had = std::any_of(demo().history.begin(), demo().history.end(), [&](const auto& had) {
-                const auto& lines = demo().cookbook()[had.dish].ingredients;
+            const bool had = std::any_of(demo().history.begin(), demo().history.end(), [&](const auto& meal) {
+                const auto& lines = demo().cookbook()[meal.dish].ingredients;
                 return std::any_of(lines.begin(), lines.end(),
                                    [&](const auto& line) { return line.ingredient == buy.ingredient; });
             });

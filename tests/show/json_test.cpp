@@ -28,7 +28,7 @@ void each_has(const Json& list, const Keys& expected) {
     for (const auto& row : list) CHECK(keys(row) == expected);
 }
 
-const Keys alternative_keys{"dish", "label",     "ready_meal", "same_base", "likeness", "minutes", "worth",   "because",
+const Keys alternative_keys{"dish", "label",     "ready_meal", "needs_trip", "same_base", "likeness", "minutes", "worth",   "because",
                             "uses", "stand_ins", "scaled",     "to_buy",    "lacks",    "leaves",  "cautions"};
 
 void is_whole(const Json& a) {
@@ -63,9 +63,9 @@ TEST_CASE("the JSON of else has every key, and its lines add up") {
     const auto answer = ask::ask_else(demo(), demo_day, about_mince(demo_day + basics::days{2}));
     REQUIRE(answer);
     const Json document = show::json(*answer, demo());
-    CHECK(keys(document) == Keys{"question", "alternatives"});
+    CHECK(keys(document) == Keys{"question", "with_trip", "alternatives"});
     CHECK(keys(document["question"]) ==
-          Keys{"day", "using", "lot", "instead_of", "planned", "serves", "left", "horizon"});
+          Keys{"day", "using", "kind", "lot", "instead_of", "planned", "serves", "left", "horizon"});
     CHECK(document["question"]["day"] == "2026-11-27");
     CHECK(document["question"]["using"] == Json::array({"beef-mince"}));
     CHECK(document["question"]["planned"] == "pizza-prosciutto-squash");

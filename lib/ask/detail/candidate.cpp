@@ -257,11 +257,15 @@ class Builder {
             const auto shared = setting_.holds[line.ingredient.index()].shared_with(strict_);
             if (line.optional || shared.empty() || swapped(line.ingredient)) continue;
             const auto stand_ins = stand_ins_for(line, kitchen_.graph().parameters().least_fit);
-            const auto there =
-                std::find_if(stand_ins.begin(), stand_ins.end(), [&](const auto& s) { return in_stock(line, s); });
-            const auto chosen = there != stand_ins.end() ? there
-                                                         : std::find_if(stand_ins.begin(), stand_ins.end(),
-                                                                        [&](const auto& s) { return can_be_had(s); });
+            const auto best =
+                std::find_if(stand_ins.begin(), stand_ins.end(), [&](const auto& s) { return can_be_had(s); });
+            // A dish that is planned as it is written stays what it is: sausages are not mince because mince is there.
+            constexpr double much_worse = 0.1;
+            const bool as_planned = setting_.in_danger.empty() && best != stand_ins.end();
+            const double least = as_planned ? best->fit() - much_worse : 0;
+            const auto there = std::find_if(stand_ins.begin(), stand_ins.end(),
+                                            [&](const auto& s) { return s.fit() >= least && in_stock(line, s); });
+            const auto chosen = there != stand_ins.end() ? there : best;
             if (chosen == stand_ins.end()) {
                 result_.ruled_out.push_back(
                     fmt::format("{} has {}, which someone at the table avoids, and nothing free of it does its work",

@@ -67,7 +67,9 @@ bool Mender::worth_its_cost(const Finding& finding, const Mend& mend) const {
 
 basics::Money Mender::net_cost(const kitchen::Kitchen& kitchen, const flow::Balance& after) const {
     const auto paid = [](const flow::Totals& totals) { return totals.unmet + totals.spent + totals.tossed; };
-    return paid(after.totals) - paid(before_.totals) - (kept(kitchen, after) - kept_before_);
+    // Stock that is kept is no saving beside what is not tossed: it would count twice.
+    const auto kept_lost = std::max(basics::Money{}, kept_before_ - kept(kitchen, after));
+    return paid(after.totals) - paid(before_.totals) + kept_lost;
 }
 
 std::vector<std::pair<IngredientId, basics::Money>> Mender::more_tossed(const flow::Balance& after) const {
