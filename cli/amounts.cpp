@@ -168,7 +168,8 @@ tl::expected<Said, Failure> read_said(const std::string& text, measure::MeasureS
     std::size_t at = *lead;
     // "12 rolls": what they are counted in is what they are.
     Written number;
-    if (at == words.size() && at > 1 && longest_amount(words, 0, at - 1, set, number) == at - 1) {
+    if (is_count(said.amount) && at == words.size() && at > 1 &&
+        longest_amount(words, 0, at - 1, set, number) == at - 1) {
         said.amount = std::move(number);
         --at;
     }

@@ -88,6 +88,8 @@ void put_in_containers(Lot& lot, const catalogue::Ingredient& thing) {
     const std::int64_t size = thing.pack->amount.value();
     const std::int64_t amount = lot.amount.value();
     if (size <= 0 || amount < size || amount / size > most) return;
+    // So many grams of tinned tuna that are no whole tins are not in tins.
+    if (amount % size > 0 && thing.dimension == measure::Dimension::mass) return;
     lot.packs.assign(static_cast<std::size_t>(amount / size), size);
     if (amount % size > 0) lot.packs.push_back(amount % size);
 }
