@@ -71,7 +71,7 @@ basics::Result<BalanceAnswer> ask_balance(const kitchen::Kitchen& kitchen, basic
     std::erase_if(answer.rows, [&](const flow::LedgerRow& row) { return row.day < span.first; });
     std::erase_if(answer.findings,
                   [&](const flow::Finding& finding) { return finding.day < span.first && span.first > today; });
-    answer.telling = flow::tell(kitchen, today, answer.findings, most_told);
+    answer.telling = flow::tell(kitchen, today, answer.findings, most_told, kitchen.household.tell_from);
     answer.looked.assign(answer.findings.size(), false);
     std::fill_n(answer.looked.begin(), std::min(most_mends, answer.findings.size()), true);
     for (const flow::Told& told : answer.telling.told) answer.looked[told.of.front()] = true;

@@ -43,7 +43,7 @@ Pressing pressing(const kitchen::Kitchen& kitchen, const std::vector<flow::Findi
                   const detail::Mender& mender, basics::Day today, basics::Day shopping) {
     using Kind = flow::Finding::Kind;
     const basics::Day tomorrow = today + basics::days{1};
-    flow::Telling telling = flow::tell(kitchen, today, findings, findings.size());
+    flow::Telling telling = flow::tell(kitchen, today, findings, findings.size(), kitchen.household.tell_from);
     Pressing pressing;
     pressing.more = telling.small;
     pressing.more_price = telling.small_price;

@@ -164,7 +164,7 @@ void add_unmet(std::string_view head, const std::vector<Finding>& findings, cons
     std::size_t shown = 0;
     for (const Finding& finding : findings) {
         if (finding.kind == Kind::tossed) continue;
-        const bool small = finding.price < flow::tell_from && !flow::stops_a_meal(kitchen, finding);
+        const bool small = finding.price < kitchen.household.tell_from && !flow::stops_a_meal(kitchen, finding);
         if (small || shown == most_of_a_kind) {
             ++more;
             continue;
@@ -192,7 +192,7 @@ void add_bin(const ask::SwapAnswer& answer, const kitchen::Kitchen& kitchen, std
         std::sort(rows.begin(), rows.end());
         std::vector<std::string> names;
         for (const auto& [minor, id] : rows) {
-            if (names.size() == most_of_a_kind || basics::Money{-minor} < flow::tell_from) break;
+            if (names.size() == most_of_a_kind || basics::Money{-minor} < kitchen.household.tell_from) break;
             names.push_back(fmt::format("{} ({})", kitchen.catalogue()[id].name,
                                         about_money(basics::Money{-minor}, kitchen.household.currency)));
         }
@@ -265,12 +265,14 @@ std::string cost_words(const ask::Mend& mend, const kitchen::Kitchen& kitchen) {
     constexpr std::size_t most_named = 3;
     const std::string& currency = kitchen.household.currency;
     std::string text;
-    if (mend.net.minor < 0) text = fmt::format(", saves {} in all", money(-mend.net, currency));
-    if (mend.net.minor > 0) text = fmt::format(", costs {} in all", money(mend.net, currency));
+    const basics::Money least = kitchen.household.tell_from;
+    if (-mend.net >= least) text = fmt::format(", saves {} in all", about_money(-mend.net, currency));
+    if (mend.net >= least) text = fmt::format(", costs {} in all", about_money(mend.net, currency));
     std::vector<std::string> tossed;
     for (const auto& [id, price] : mend.then_tossed) {
         if (tossed.size() == most_named) break;
-        tossed.push_back(fmt::format("{} ({})", kitchen.catalogue()[id].name, money(price, currency)));
+        if (price < least) continue;
+        tossed.push_back(fmt::format("{} ({})", kitchen.catalogue()[id].name, about_money(price, currency)));
     }
     if (!tossed.empty()) text += "; then for the bin: " + listed(tossed);
     return text;

@@ -4,7 +4,6 @@
 #include <array>
 #include <cmath>
 
-#include "flow/told.hpp"
 #include "show/clear.hpp"
 #include "show/detail/parts.hpp"
 
@@ -126,7 +125,7 @@ void bins(const ask::ClearAnswer& answer, const Page& page, const Manner& manner
     std::size_t shown = 0;
     basics::Money rest;
     for (const auto& bin : ordered) {
-        if (!manner.all && (shown == most_bins || bin.price < flow::tell_from)) {
+        if (!manner.all && (shown == most_bins || bin.price < page.kitchen.household.tell_from)) {
             rest += bin.price;
             continue;
         }
@@ -175,7 +174,7 @@ std::string text(const ask::ClearAnswer& answer, const kitchen::Kitchen& kitchen
     }
     buys(answer, page, out);
     bins(answer, page, manner, out);
-    if (answer.extra_bin >= flow::tell_from)
+    if (answer.extra_bin >= kitchen.household.tell_from)
         out += wrapped(fmt::format("What is opened, thawed and bought for it leaves {} more for the bin by {}.",
                                    page.about(answer.extra_bin), day(answer.horizon, today)),
                        2) +

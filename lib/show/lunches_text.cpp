@@ -5,7 +5,6 @@
 #include <cmath>
 #include <tuple>
 
-#include "flow/told.hpp"
 #include "show/detail/parts.hpp"
 #include "show/lunches.hpp"
 #include "show/tonight.hpp"
@@ -232,7 +231,7 @@ std::string text(const ask::LunchesAnswer& answer, const kitchen::Kitchen& kitch
     Rows rows(page, out);
     for (basics::Day day = answer.span.first; day <= answer.span.last; day += basics::days{1}) rows.of(day);
     to_do(page, out);
-    if (answer.extra_bin >= flow::tell_from)
+    if (answer.extra_bin >= kitchen.household.tell_from)
         out += wrapped(fmt::format("What is opened, thawed and bought for them leaves {} more for the bin by {}.",
                                    page.about(answer.extra_bin), day(answer.horizon, today)),
                        2) +

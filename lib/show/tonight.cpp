@@ -16,8 +16,9 @@ namespace samebase::show {
 namespace {
 
 constexpr std::size_t most_rows = 3;
-constexpr std::size_t most_in_a_line = 5;
+constexpr std::size_t most_in_a_line = 4;
 constexpr std::size_t most_for_a_meal = 2;
+constexpr std::size_t most_with_mends = 4;  // more things that are missing are told without what would do
 
 struct Page {
     const ask::TonightAnswer& answer;
@@ -94,12 +95,11 @@ void due(const Page& page, const std::string& head, const std::vector<flow::Find
 /// At most so many rows, the rest counted.
 template <class Row, class Words>
 void section(const Page& page, const std::string& head, const std::vector<Row>& rows, const Words& words_of,
-             const std::string& command) {
+             const std::string& command, std::size_t most = most_rows) {
     if (rows.empty()) return;
-    page.out += head + "\n";
-    const std::size_t shown = page.manner.all ? rows.size() : std::min(rows.size(), most_rows);
+    const std::size_t shown = page.manner.all ? rows.size() : std::min(rows.size(), most);
+    page.line(shown < rows.size() ? fmt::format("{} ({} more: {})", head, rows.size() - shown, command) : head);
     for (std::size_t i = 0; i < shown; ++i) page.line("  " + words_of(rows[i]), 4);
-    if (shown < rows.size()) page.line(fmt::format("  {} more: {}", rows.size() - shown, command), 4);
 }
 
 void take_out(const Page& page) {
@@ -108,7 +108,7 @@ void take_out(const Page& page) {
     for (const ask::TakeOut& out : page.thaw.moves) {
         if (out.move.day != today) continue;
         rows.push_back(words(out.move, page.kitchen, today) +
-                       (out.late ? fmt::format(" ({}: too late for the fridge)", detail::about(out.minutes)) : ""));
+                       (out.late ? fmt::format(" ({})", detail::about(out.minutes)) : ""));
     }
     const auto as_it_is = [](const std::string& row) { return row; };
     section(page, "Take out now", rows, as_it_is, "samebase thaw");
@@ -136,15 +136,15 @@ std::string would_do(const flow::Mend& mend, const Page& page) {
     return all.ends_with(how) ? all.substr(0, all.size() - how.size()) : all;
 }
 
-/// What one meal lacks, with what would do; the command where it is the only thing.
-std::string lacking(const Page& page, const std::vector<const ask::Missing*>& things, bool only) {
+/// What one meal lacks; with what would do where few things are missing, and the command where it is the only one.
+std::string lacking(const Page& page, const std::vector<const ask::Missing*>& things, std::size_t missing) {
     std::vector<std::string> words;
     const std::size_t shown = page.manner.all ? things.size() : std::min(things.size(), most_for_a_meal);
     for (std::size_t i = 0; i < shown; ++i) {
         const ask::Missing* thing = things[i];
         std::string what = page.named(thing->finding);
-        if (thing->mend) {
-            const std::string how = only ? ": " + command(*thing->mend, page.kitchen) : "";
+        if (thing->mend && missing <= most_with_mends) {
+            const std::string how = missing == 1 ? ": " + command(*thing->mend, page.kitchen) : "";
             what += fmt::format(" ({}{})", would_do(*thing->mend, page), how);
         }
         words.push_back(what);
@@ -175,11 +175,11 @@ void missing(const Page& page) {
         const flow::Finding& finding = meal.front()->finding;
         return fmt::format(
             "{}: {}", capitalised(detail::meal_words(page.kitchen, finding.dish, finding.meal, finding.day, today)),
-            lacking(page, meal, count == 1));
+            lacking(page, meal, count));
     };
     const auto& trip = page.answer.shopping;
     const std::string head = trip ? fmt::format("Missing before {} trip", of_day(*trip, today)) : "Missing";
-    section(page, head, meals, row, "samebase balance");
+    section(page, head, meals, row, "samebase balance", count <= most_with_mends ? most_rows : most_rows - 1);
 }
 
 void next_step(const Page& page) {
@@ -207,7 +207,7 @@ bool nothing_to_do(const ask::TonightAnswer& answer, const ask::ThawAnswer& thaw
 std::string words(const flow::ThawMove& move, const kitchen::Kitchen& kitchen, basics::Day today) {
     const std::string how = move.method == stock::ThawMethod::fridge
                                 ? "to the fridge"
-                                : "into cold water, changed every 30 minutes, and cook it at once";
+                                : "into cold water, changed every 30 minutes, cook at once";
     const stock::Lot* lot = kitchen.lot(move.lot);
     return fmt::format("{}, {}, from the {} {}: for {}",
                        kitchen::label(kitchen, move.ingredient, lot != nullptr ? lot->dish : std::nullopt),
