@@ -9,6 +9,7 @@
 #include "ledger.hpp"
 #include "meaning.hpp"
 #include "show/thaw.hpp"
+#include "thaw.hpp"
 
 namespace samebase::cli {
 
@@ -28,20 +29,8 @@ tl::expected<ask::ThawAnswer, Failure> answer_of(const kitchen::Kitchen& kitchen
     return std::move(*answer);
 }
 
-Outcome done(const Arguments& arguments, const Context& context) {
-    return carry_out(context, arguments.how,
-                     [&](const kitchen::At& at, const store::State&) -> tl::expected<kitchen::Change, Failure> {
-                         const auto day = done_day(joined(arguments.span), at.day, "thaw --done");
-                         if (!day) return tl::make_unexpected(day.error());
-                         const kitchen::At then{at.kitchen, *day, at.next_lot};
-                         const auto answer = answer_of(at.kitchen, *day, {*day, flow::horizon(at.kitchen, *day)});
-                         if (!answer) return tl::make_unexpected(answer.error());
-                         return understood(ask::thaw_done(then, *answer));
-                     });
-}
-
 Outcome run(const Arguments& arguments, const Context& context) {
-    if (arguments.done) return done(arguments, context);
+    if (arguments.done) return take_out(context, arguments.how, joined(arguments.span));
     if (arguments.how.dry_run) return nothing_to_write(arguments.how, "--done");
     const auto today = context.today();
     if (!today) return tl::make_unexpected(today.error());
@@ -57,6 +46,18 @@ Outcome run(const Arguments& arguments, const Context& context) {
 }
 
 }  // namespace
+
+Outcome take_out(const Context& context, const How& how, const std::string& text) {
+    return carry_out(context, how,
+                     [&](const kitchen::At& at, const store::State&) -> tl::expected<kitchen::Change, Failure> {
+                         const auto day = done_day(text, at.day, "thaw --done");
+                         if (!day) return tl::make_unexpected(day.error());
+                         const kitchen::At then{at.kitchen, *day, at.next_lot};
+                         const auto answer = answer_of(at.kitchen, *day, {*day, flow::horizon(at.kitchen, *day)});
+                         if (!answer) return tl::make_unexpected(answer.error());
+                         return understood(ask::thaw_done(then, *answer));
+                     });
+}
 
 void add_thaw(CLI::App& app, Chosen& chosen) {
     auto* command = app.add_subcommand("thaw", "what do I take out, and when? (thaw, thaw sat, thaw --done)");

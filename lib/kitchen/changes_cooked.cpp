@@ -193,7 +193,6 @@ basics::Result<Change> cooked(const At& at, const Cooked& what) {
     }
     draft.change().line = fmt::format("{} {}, {}", what.ready_meal ? "warmed" : "cooked", dish.name,
                                       catalogue::serves_in_hand(what.serves));
-    if (!what.swaps.empty()) draft.change().line += ", with " + describe(at.kitchen, what.swaps);
     if (!made.empty()) draft.change().line += ": " + detail::joined(made);
     return draft.change();
 }

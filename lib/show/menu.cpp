@@ -18,7 +18,6 @@ constexpr std::size_t lunch_days = 10;  // a longer menu shows dinners only
 std::string meal_words(const ask::MenuMeal& meal, const kitchen::Kitchen& kitchen) {
     std::string words = kitchen.cookbook()[meal.dish].name;
     if (meal.ready_meal) words += " from the freezer";
-    if (!meal.swaps.empty()) words += " with " + kitchen::describe(kitchen, meal.swaps);
     return words;
 }
 

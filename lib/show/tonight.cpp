@@ -111,7 +111,7 @@ void take_out(const Page& page) {
                        (out.late ? fmt::format(" ({})", detail::about(out.minutes)) : ""));
     }
     const auto as_it_is = [](const std::string& row) { return row; };
-    section(page, "Take out now", rows, as_it_is, "samebase thaw");
+    section(page, "Take out now (done: samebase tonight --done)", rows, as_it_is, "samebase thaw");
     std::vector<std::string> late;
     for (const ask::TooLate& one : page.thaw.late) {
         if (one.instead == ask::TooLate::Instead::cold_water) continue;

@@ -37,6 +37,17 @@ void add_words(const std::string& text, std::set<std::string>& words) {
     for (const std::string& word : words_of(text)) words.insert(folded(word));
 }
 
+/// Both with a space between, and a word that ends the one and begins the other only once: "spiced chicken" and
+/// "chicken thigh" are "spiced chicken thigh".
+std::string followed_by(std::string name, const std::string& next) {
+    if (name.empty()) return next;
+    const std::string first = next.substr(0, next.find(' '));
+    const auto last = name.rfind(' ');
+    const std::string end = last == std::string::npos ? name : name.substr(last + 1);
+    if (end == first) return name + next.substr(first.size());
+    return name + " " + next;
+}
+
 class Namer {
   public:
     Namer(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish, std::span<const StandInUse> stand_ins)
@@ -67,8 +78,8 @@ class Namer {
                 if (comma) name += ',';
                 continue;
             }
-            if (!name.empty()) name += ' ';
-            name += lost == nullptr ? word : what_stands_in(*lost) + (comma ? "," : "");
+            const std::string next = lost == nullptr ? word : what_stands_in(*lost) + (comma ? "," : "");
+            name = followed_by(std::move(name), next);
             last = lost;
         }
         return name;
