@@ -91,7 +91,9 @@ std::int64_t make_whole(const Kitchen& kitchen, const Batch& batch, LineTake& ta
     std::int64_t more = 0;
     for (Needed& need : take.takes) {
         const std::int64_t wanted = need.amount;
-        need.amount = detail::whole(kitchen, line, need.ingredient, wanted);
+        // An amount that somebody said stands: only pieces are whole.
+        need.amount = take.swapped ? detail::whole_pieces(kitchen.catalogue()[need.ingredient], wanted)
+                                   : detail::whole(kitchen, line, wanted);
         const bool bigger = detail::cooked_whole(kitchen.catalogue()[need.ingredient]) && wanted > 0;
         if (!bigger || need.amount <= wanted || !dish.leaves) continue;
         constexpr std::int64_t half_a_serve = 500;
@@ -99,7 +101,7 @@ std::int64_t make_whole(const Kitchen& kitchen, const Batch& batch, LineTake& ta
         more = std::max(more, serves / half_a_serve * half_a_serve);
     }
     for (ApartTake& apart : take.apart)
-        apart.take.amount = detail::whole(kitchen, line, apart.take.ingredient, apart.take.amount);
+        apart.take.amount = detail::whole_pieces(kitchen.catalogue()[apart.take.ingredient], apart.take.amount);
     return more;
 }
 

@@ -4,7 +4,8 @@
 // In this order: the lines of the dish for so many serves; for each eater who needs a serve apart their own share of a
 // line; for the rest what is cooked in place of the line; then whole things. Eggs are whole, other things that are
 // counted by the piece are in quarters. A joint or a bird is cooked whole, and what that makes more than was wanted is
-// left over. Of a main in packs, and of tins, whole packs are taken where the dish bears it.
+// left over. Of a main in packs, and of tins, whole packs are taken where the dish bears it. What is cooked in place of
+// a line is taken as it was said.
 #pragma once
 
 #include <cstdint>

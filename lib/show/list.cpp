@@ -69,7 +69,7 @@ std::string text(const ask::ListAnswer& answer, const kitchen::Kitchen& kitchen,
     for (const auto id : answer.ran_out) out_of.push_back(kitchen.catalogue()[id].name);
     if (!out_of.empty()) out += wrapped(fmt::format("Ran out: {}", fmt::join(out_of, ", ")), 2) + "\n";
     if (!answer.items.empty() && !manner.why)
-        out += "What for: --why. Bought it all: samebase list --got; all but some: --got --not \"carrot, milk\"\n";
+        out += "What for: --why. Bought it all: samebase list --got. All but some: --got --not\n  \"carrot, milk\"\n";
     return out;
 }
 

@@ -55,7 +55,7 @@ std::string sentence(const Page& page) {
         if (because.line == ask::LunchLine::bought) paid -= because.money;
     }
     if (bought == answer.lunches.size())
-        return fmt::format("Nothing that is worth it can be had for lunch {}: all {} are bought, for {}.", when, bought,
+        return fmt::format("Nothing here is worth having for lunch {}: {} to buy, for {}.", when, lunches_words(bought),
                            page.about(answer.spent));
     const std::string some = bought > 0 ? fmt::format(", and {} bought for {}", bought, page.about(paid)) : "";
     const std::string saved =

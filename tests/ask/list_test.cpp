@@ -51,7 +51,8 @@ TEST_CASE("what is on the list is all that the days up to the trip after it lack
     }
     CHECK(sum == list.total);
     const flow::Balancer without(before, {trip, *list.next - basics::days{1}});
-    const flow::Balancer with(after_the_trip(before, list), {trip, *list.next - basics::days{1}});
+    const kitchen::Kitchen after = after_the_trip(before, list);
+    const flow::Balancer with(after, {trip, *list.next - basics::days{1}});
     CHECK(with.balance(with.planned()).totals.unmet <= without.balance(without.planned()).totals.unmet);
 }
 

@@ -166,6 +166,7 @@ TEST_CASE("no two dishes are the same but in name") {
     using Signature = std::vector<std::pair<IngredientId, Role>>;
     std::map<Signature, std::vector<const Dish*>> alike;
     for (const Dish& dish : tests::shipped().cookbook.dishes()) {
+        if (dish.ingredients.empty()) continue;  // a night without cooking
         Signature signature;
         for (const DishIngredient& part : dish.ingredients) signature.emplace_back(part.ingredient, part.role);
         std::sort(signature.begin(), signature.end());

@@ -97,7 +97,7 @@ void must_be_whole(const basics::Problems& problems) {
 }
 
 void must_be_sound(const tests::Read& read) {
-    const kitchen::Kitchen kitchen{read.knowledge, read.household, read.stock.lots, read.stock.plan,
+    const kitchen::Kitchen kitchen{read.knowledge,    read.household, read.stock.lots, read.stock.plan, {},
                                    read.stock.history};
     const auto broken = kitchen.check();
     if (broken) RC_FAIL(*broken);
@@ -114,7 +114,7 @@ TEST_CASE("the tiny documents are sound") {
     const tests::TinyDocuments tiny;
     const auto read = tiny.read();
     if (!read) FAIL(basics::to_text(read.error().front()));
-    const kitchen::Kitchen kitchen{read->knowledge, read->household, read->stock.lots, read->stock.plan,
+    const kitchen::Kitchen kitchen{read->knowledge,    read->household, read->stock.lots, read->stock.plan, {},
                                    read->stock.history};
     CHECK(kitchen.check() == std::nullopt);
 }

@@ -42,7 +42,7 @@ Lines problems_of(const nlohmann::json& household, const nlohmann::json& stock) 
     if (!home) return tests::lines(home.error());
     auto stocked = exchange::read_stock(stock, "stock.json", *shipped(), *home, basics::days{0});
     if (!stocked) return tests::lines(stocked.error());
-    const kitchen::Kitchen kitchen{shipped(), *home, stocked->lots, stocked->plan, stocked->history};
+    const kitchen::Kitchen kitchen{shipped(), *home, stocked->lots, stocked->plan, {}, stocked->history};
     const auto broken = kitchen.check();
     return broken ? Lines{*broken} : Lines{};
 }

@@ -78,6 +78,7 @@ TEST_CASE("the entries of every cooked dinner are what its balance uses, serves 
             const bool needed =
                 std::any_of(cooking.needs.begin(), cooking.needs.end(),
                             [&, of = id](const kitchen::Needed& need) { return need.ingredient == of; });
+            INFO(kitchen.catalogue()[id].id);
             CHECK((needed || extra.contains(id) || uncounted(kitchen, id)));
         }
         if (entered.contains(thing("gluten-free-pasta"))) ++apart;

@@ -55,11 +55,11 @@ TEST_CASE("what is cooked in place of something is in the amount that was said, 
 TEST_CASE("what a question puts in place of something goes before what was planned, and adds to it") {
     const kitchen::Kitchen kitchen = where_all_eat_all();
     const LineSwap lentils{thing("beef-mince"), {{thing("red-lentils"), 300'000}}, 5'000};
-    const LineSwap pork{thing("beef-mince"), {{thing("pork-mince"), 500'000}}, 5'000};
+    const LineSwap pork{thing("beef-mince"), {{thing("pork-mince"), 600'000}}, 5'000};
     const LineSwap none{thing("eggs"), {}, 5'000};
     const std::vector asked{pork};
     const auto cooking = flow::cook(kitchen, meatballs(5, {lentils, none}), asked);
-    CHECK(needed(cooking, "pork-mince") == 500'000);
+    CHECK(needed(cooking, "pork-mince") == 600'000);
     CHECK(needed(cooking, "red-lentils") == 0);
     CHECK(needed(cooking, "eggs") == 0);
 }

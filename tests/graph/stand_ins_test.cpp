@@ -333,8 +333,8 @@ TEST_CASE("a fit of nothing cuts nothing: whatever a path leads to stands in, wi
         thing z in all
         for z use a x 0.05 fit 0.9
         for z use b x 3 fit 0.001)");
-    const BaseGraph graph = world.graph();
-    CHECK(graph::cost_of(0) == BaseGraph::no_path - 1);
-    CHECK(graph::cost_of(0) > graph::cost_of(1e-300));
-    CHECK(written(graph.stand_ins(world.node("z"), 0, {}), world.catalogue) == "a 0.05 | b 3");
+    const BaseGraph base = world.graph();
+    CHECK(samebase::graph::cost_of(0) == BaseGraph::no_path - 1);
+    CHECK(samebase::graph::cost_of(0) > samebase::graph::cost_of(1e-300));
+    CHECK(written(base.stand_ins(world.node("z"), 0, {}), world.catalogue) == "a 0.05 | b 3");
 }

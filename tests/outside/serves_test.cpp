@@ -132,6 +132,7 @@ TEST_CASE("the starch of a dish is what people commonly eat of it") {
 TEST_CASE("no dish is too little or too much to eat") {
     // Common practice: 200 to 900 g a serve for a dinner and 180 to 850 g for a lunch, the water of soups left out.
     for (const cookbook::Dish& dish : tests::shipped().cookbook.dishes()) {
+        if (dish.ingredients.empty()) continue;  // a night without cooking
         double grams = 0;
         for (const auto& part : dish.ingredients) grams += eaten(part, dish);
         INFO(dish.id << ": " << grams << " g a serve");

@@ -23,25 +23,39 @@ std::int64_t to_steps(std::int64_t wanted, std::int64_t step) {
     return std::max(step, (wanted + step / 2) / step * step);
 }
 
-/// Whole packs in stock, those that are to be eaten first in front; where `thawed_only` is set and there are such, only
-/// those that are not frozen.
-std::vector<std::int64_t> packs_in_stock(const Kitchen& kitchen, IngredientId ingredient, bool thawed_only) {
-    std::vector<const stock::Lot*> lots;
+struct Stocked {
+    std::vector<std::int64_t> packs;  ///< whole ones
+    bool loose = false;               ///< there is some that is in no packs
+};
+
+/// Packs that can be used as they are stand in front, in the order in which they are eaten. Frozen ones follow, the
+/// smallest first, so that any as many are enough; with `thawed_only` they are left out where there are others.
+Stocked in_stock(const Kitchen& kitchen, IngredientId ingredient, bool thawed_only) {
+    Stocked stocked;
+    std::vector<const stock::Lot*> ready;
+    std::vector<std::int64_t> frozen;
+    const auto whole = [](const stock::Lot& lot) { return lot.packs.size() - (lot.part_of > 0 ? 1 : 0); };
     for (const stock::Lot& lot : kitchen.lots) {
-        if (lot.ingredient == ingredient && !lot.packs.empty()) lots.push_back(&lot);
+        if (lot.ingredient != ingredient) continue;
+        stocked.loose = stocked.loose || (lot.packs.empty() && lot.there());
+        if (lot.state != stock::State::frozen) {
+            if (!lot.packs.empty()) ready.push_back(&lot);
+        } else {
+            frozen.insert(frozen.end(), lot.packs.begin(), lot.packs.begin() + static_cast<std::ptrdiff_t>(whole(lot)));
+        }
     }
     const auto key = [](const stock::Lot* lot) {
         const auto eat_by = lot->eat_by();
-        return std::tuple(lot->state == stock::State::frozen, !eat_by, eat_by.value_or(basics::Day{}), lot->number);
+        return std::tuple(!eat_by, eat_by.value_or(basics::Day{}), lot->number);
     };
-    std::sort(lots.begin(), lots.end(), [&](const auto* a, const auto* b) { return key(a) < key(b); });
-    std::vector<std::int64_t> packs;
-    for (const stock::Lot* lot : lots) {
-        if (thawed_only && !packs.empty() && lot->state == stock::State::frozen) break;
-        const std::size_t whole = lot->packs.size() - (lot->part_of > 0 ? 1 : 0);
-        for (std::size_t i = whole; i-- > 0;) packs.push_back(lot->packs[i]);
+    std::sort(ready.begin(), ready.end(), [&](const auto* a, const auto* b) { return key(a) < key(b); });
+    for (const stock::Lot* lot : ready) {
+        for (std::size_t i = whole(*lot); i-- > 0;) stocked.packs.push_back(lot->packs[i]);
     }
-    return packs;
+    if (thawed_only && !stocked.packs.empty()) return stocked;
+    std::sort(frozen.begin(), frozen.end());
+    stocked.packs.insert(stocked.packs.end(), frozen.begin(), frozen.end());
+    return stocked;
 }
 
 /// So many packs of those in stock, and beyond them of those that are sold; 0 where neither is known.
@@ -84,25 +98,28 @@ bool cooked_whole(const catalogue::Ingredient& ingredient) {
     return ingredient.thaw == catalogue::Thaw::block && ingredient.kind == catalogue::Kind::raw;
 }
 
-std::int64_t whole(const Kitchen& kitchen, const cookbook::DishIngredient& line, IngredientId ingredient,
-                   std::int64_t wanted) {
-    const catalogue::Ingredient& thing = kitchen.catalogue()[ingredient];
+std::int64_t whole_pieces(const catalogue::Ingredient& thing, std::int64_t wanted) {
+    if (wanted <= 0 || thing.in_serves || thing.dimension != measure::Dimension::pieces) return wanted;
+    const bool egg = thing.counted_allergens().has(catalogue::Allergen::egg);
+    return to_steps(wanted, egg ? piece : quarter);
+}
+
+std::int64_t whole(const Kitchen& kitchen, const cookbook::DishIngredient& line, std::int64_t wanted) {
+    const catalogue::Ingredient& thing = kitchen.catalogue()[line.ingredient];
     if (wanted <= 0 || thing.in_serves) return wanted;
-    if (thing.dimension == measure::Dimension::pieces) {
-        const bool egg = thing.counted_allergens().has(catalogue::Allergen::egg);
-        return to_steps(wanted, egg ? piece : quarter);
-    }
+    if (thing.dimension == measure::Dimension::pieces) return whole_pieces(thing, wanted);
     const bool tinned = thing.pack && (thing.pack->name == "tin" || thing.pack->name == "can");
     const bool meat = thing.thaw == catalogue::Thaw::flat && line.role == catalogue::Role::main;
     const bool joint = cooked_whole(thing) && line.role == catalogue::Role::main;
     if (!tinned && !meat && !joint) return wanted;
     const std::int64_t sold = thing.pack ? thing.pack->amount.value() : 0;
-    auto stocked = packs_in_stock(kitchen, ingredient, joint);
-    if (joint) return joints(std::move(stocked), sold, wanted);
-    const std::int64_t usual = stocked.empty() ? sold : stocked.front();
+    Stocked stocked = in_stock(kitchen, line.ingredient, joint);
+    if (stocked.loose) return wanted;  // it can be cut or weighed out
+    if (joint) return joints(std::move(stocked.packs), sold, wanted);
+    const std::int64_t usual = stocked.packs.empty() ? sold : stocked.packs.front();
     if (usual == 0) return wanted;
     const std::int64_t count = (wanted + usual / 2) / usual;
-    const std::int64_t amount = weight_of(stocked, sold, count);
+    const std::int64_t amount = weight_of(stocked.packs, sold, count);
     return amount > 0 && borne(line, tinned ? tin_tolerance : main_tolerance, wanted, amount) ? amount : wanted;
 }
 
