@@ -83,6 +83,7 @@ struct Prepared {
         setting.guests_avoid = kitchen::guests_avoid(kitchen, question.day);
         setting.holds = flow::held_allergens(kitchen);
         setting.balancer = &balancer;
+        setting.stock_first = true;
         setting.before = &before;
         const flow::Slot slot = flow::dinner_of(static_cast<int>((question.day - today).count()));
         const std::size_t count = kitchen.catalogue().ingredients().size();

@@ -24,6 +24,12 @@ Change become(const At& at, const basics::Span& span, std::optional<Meal> meal, 
     Change change;
     change.command = std::move(command);
     change.day = at.day;
+    // What has been had stays as it was planned.
+    std::erase_if(rows, [&](const Planned& row) {
+        return std::any_of(at.kitchen.done.begin(), at.kitchen.done.end(), [&](const Planned& done) {
+            return done.day == row.day && done.meal == row.meal && done.dish == row.dish;
+        });
+    });
     for (const Planned& row : at.kitchen.plan) {
         if (!meant(row, span, meal)) continue;
         const auto same = std::find(rows.begin(), rows.end(), row);

@@ -183,5 +183,7 @@ TEST_CASE("someone who avoids gluten was refused sausages, though some are witho
     CHECK(table.refused.empty());
     REQUIRE_FALSE(table.cautions.empty());
     CHECK(table.cautions.front() ==
-          "Someone at the table avoids what beef sausages holds: use gluten-free sausages in its place.");
+          "A serve apart for Ada (no listed gluten; read the labels): cook those sausages in a pan of their own: keep "
+          "it, "
+          "its pan and its spoon from touching the rest.");
 }

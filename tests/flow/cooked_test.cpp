@@ -42,7 +42,13 @@ Sums used(const kitchen::Change& change) {
 std::set<catalogue::IngredientId> optional(const cookbook::Dish& dish) {
     std::set<catalogue::IngredientId> list;
     for (const auto& line : dish.ingredients) {
-        if (line.optional) list.insert(line.ingredient);
+        if (!line.optional) continue;
+        list.insert(line.ingredient);
+        for (const auto& serve : dish.separate) {
+            for (const auto& [of, use] : serve.swaps) {
+                if (of == line.ingredient) list.insert(use);
+            }
+        }
     }
     return list;
 }

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdlib>
 
+#include "kitchen/cooking.hpp"
 #include "stock/thaw.hpp"
 #include "support/frozen_packs.hpp"
 
@@ -33,28 +34,13 @@ basics::Day looked_at_until(const kitchen::Kitchen& kitchen, basics::Day today, 
     return std::max(result, until);
 }
 
-/// Half to even, as the amounts of a scaled dish are rounded. Amounts of kitchens are far from where this overflows.
-std::int64_t scaled(std::int64_t amount, std::int64_t by, std::int64_t of) {
-    const std::int64_t product = amount * by;
-    const std::int64_t rest = product % of;
-    const bool up = 2 * rest > of || (2 * rest == of && product / of % 2 != 0);
-    return product / of + (up ? 1 : 0);
-}
-
+/// What a dish takes is the kitchen's own arithmetic, whole packs of a main among it; nobody here needs a serve apart.
 std::vector<std::pair<IngredientId, std::int64_t>> wants_of(const kitchen::Kitchen& kitchen, cookbook::DishId id,
                                                             std::int64_t serves) {
-    const cookbook::Dish& dish = kitchen.cookbook()[id];
+    const kitchen::Takes takes = kitchen::takes(kitchen, {{}, kitchen::Meal::dinner, id, serves, {}});
     std::vector<std::pair<IngredientId, std::int64_t>> wants;
-    for (const auto& line : dish.ingredients) {
-        if (line.optional || kitchen.taken_as_there(line.ingredient)) continue;
-        const auto amount = scaled(line.amount.value(), serves, std::int64_t{1000} * dish.serves);
-        const auto same =
-            std::find_if(wants.begin(), wants.end(), [&](const auto& want) { return want.first == line.ingredient; });
-        if (same != wants.end()) {
-            same->second += amount;
-        } else if (amount > 0) {
-            wants.emplace_back(line.ingredient, amount);
-        }
+    for (const kitchen::Needed& need : kitchen::sums(kitchen, id, takes, kitchen::Lines::required)) {
+        if (!kitchen.taken_as_there(need.ingredient)) wants.emplace_back(need.ingredient, need.amount);
     }
     return wants;
 }
@@ -273,6 +259,11 @@ void Judge::find_faults(std::span<const ChosenMeal> meals, Judged& judged) const
         if (!(meal.meal == kitchen::Meal::dinner ? dish.dinner : dish.lunch)) fault(meal, "not for that meal");
         if (!meal.ready_meal && dish.minutes > kitchen_->household.minutes[std::chrono::weekday{meal.day}.c_encoding()])
             fault(meal, "takes too long");
+        for (const auto& person : kitchen_->household.people) {
+            const bool never = std::any_of(person.marks.begin(), person.marks.end(),
+                                           [&](const auto& said) { return said.dish == meal.dish && said.mark == -3; });
+            if (never && kitchen::home(person, meal.day, meal.meal)) fault(meal, "somebody there will not eat it");
+        }
         const auto kind = kitchen::standing_kind(kitchen_->household, meal.day);
         if (meal.meal == kitchen::Meal::dinner && kind &&
             std::find(dish.kinds.begin(), dish.kinds.end(), *kind) == dish.kinds.end())

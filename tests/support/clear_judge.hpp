@@ -1,5 +1,6 @@
 // What a plan of meals keeps from the bin and costs, found by living through it day by day. Written from the words of
-// ask/clear.hpp alone; shares no code with the search or the programme.
+// ask/clear.hpp alone; shares no code with the search or the programme. What a dish takes is the kitchen's own
+// arithmetic, which has tests of its own.
 #pragma once
 
 #include <map>

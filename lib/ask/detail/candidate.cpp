@@ -103,11 +103,17 @@ class Builder {
         };
         if (setting_.using_.empty() || std::any_of(dish_.ingredients.begin(), dish_.ingredients.end(), uses_it))
             return true;
-        return put_in_the_named(setting_.using_.size() == 1 ? std::get_if<IngredientId>(&setting_.using_.front())
-                                                            : nullptr);
+        const auto put_in = [&](const catalogue::Of& of) { return put_in_the_named(std::get_if<IngredientId>(&of)); };
+        if (std::any_of(setting_.using_.begin(), setting_.using_.end(), put_in)) return true;
+        std::vector<std::string> names;
+        for (const auto& of : setting_.using_) names.push_back(kitchen_.catalogue().name(of));
+        const auto what = fmt::to_string(fmt::join(names, " or "));
+        result_.ruled_out.push_back(
+            fmt::format("it uses no {}, and nothing in it that {} could replace well", what, what));
+        return false;
     }
 
-    /// In place of the line that it stands in for best.
+    /// In place of the line that it stands in for best; false where there is none.
     bool put_in_the_named(const IngredientId* asked) {
         std::optional<graph::StandIn> best;
         const DishIngredient* replaced = nullptr;
@@ -127,14 +133,7 @@ class Builder {
                 break;
             }
         }
-        if (!best) {
-            std::vector<std::string> names;
-            for (const auto& of : setting_.using_) names.push_back(kitchen_.catalogue().name(of));
-            const auto what = fmt::to_string(fmt::join(names, " or "));
-            result_.ruled_out.push_back(
-                fmt::format("it uses no {}, and nothing in it that {} could replace well", what, what));
-            return false;
-        }
+        if (!best) return false;
         put_in_place(*replaced, *best);
         return true;
     }
@@ -338,7 +337,7 @@ class Builder {
             if (one.price && one.stand_in) one.saved = one.price->minor - loss(line, *one.stand_in);
             list.push_back(std::move(one));
         }
-        std::stable_sort(list.begin(), list.end(), [](const Missing& a, const Missing& b) {
+        std::stable_sort(list.begin(), list.end(), [&](const Missing& a, const Missing& b) {
             if (a.price.has_value() != b.price.has_value()) return !a.price;
             if (as_good(a) != as_good(b)) return as_good(a);
             return a.saved > b.saved;
@@ -347,9 +346,9 @@ class Builder {
     }
 
     /// What does the work nearly as well is used up before anything is bought.
-    static bool as_good(const Missing& missing) {
+    [[nodiscard]] bool as_good(const Missing& missing) const {
         constexpr double close = 0.9;
-        return missing.stand_in && missing.stand_in->fit() >= close;
+        return setting_.stock_first && missing.stand_in && missing.stand_in->fit() >= close;
     }
 
     /// What is not there is replaced by what is, where that is as good, costs less than buying it, or nothing is to be

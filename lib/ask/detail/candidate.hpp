@@ -27,6 +27,7 @@ struct Setting {
     /// By ingredient handle: what can be used at that dinner and is not used in time by what else is planned. Empty:
     /// dishes are taken as they are written, with no less and no more of anything.
     std::vector<std::int64_t> in_danger;
+    bool stock_first = false;  ///< what does the work nearly as well is used up before anything is bought
     flow::Holds holds;
     std::vector<flow::LineSwap> swaps;  ///< decided beforehand
 };

@@ -29,7 +29,8 @@ std::int64_t total_bought(const flow::Part* part) {
         [](std::int64_t sum, const flow::Fate& fate) { return sum + (fate.bought ? fate.unit.amount : 0); });
 }
 
-/// How much of it the household eats in four weeks: as in the last four, as planned after the span, and every day.
+/// How much of it the household eats in four weeks: as in the last four, as planned after the span, and every day. Of a
+/// household that has written down no meal yet, a pack of what ordinary households eat.
 std::int64_t eaten_by_habit(const kitchen::Kitchen& kitchen, IngredientId of, basics::Span span) {
     constexpr basics::days weeks{28};
     std::int64_t sum = 0;
@@ -47,7 +48,9 @@ std::int64_t eaten_by_habit(const kitchen::Kitchen& kitchen, IngredientId of, ba
         if (use.ingredient == of)
             sum += use.amount.value() * std::popcount(static_cast<unsigned>(use.weekdays)) * (weeks.count() / 7);
     }
-    return sum;
+    const catalogue::Ingredient& thing = kitchen.catalogue()[of];
+    const bool usual = kitchen.history.empty() && thing.everyday && thing.pack;
+    return usual ? std::max(sum, thing.pack->amount.value()) : sum;
 }
 
 struct Kept {
