@@ -15,6 +15,7 @@ Outcome run(int limit, const Context& context) {
     if (!folder) return tl::make_unexpected(folder.error());
     auto store = store::Store::open(store::file_in(*folder), store::Mode::read);
     if (!store) return failure(store_failed, store.error());
+    if (const auto today = context.today()) tell_of_future(*store, *today);
     const auto log = store->log(limit);
     if (!log) return failure(store_failed, log.error());
     std::vector<show::LogRow> rows;

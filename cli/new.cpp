@@ -264,7 +264,7 @@ std::string ready(const kitchen::Household& household, const std::string& folder
            fmt::format(
                "\nNext, in that folder (cd {}):\n"
                "  samebase household                              look it over, and change it\n"
-               "  samebase count fridge: 2 L milk, 12 eggs        say what you have, place by place\n"
+               "  samebase count fridge: 2 L milk, 12 eggs        say what you have\n"
                "  samebase else eggs                              what to make of it\n",
                show::shell(folder));
 }

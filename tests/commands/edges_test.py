@@ -335,7 +335,7 @@ def answers_follow_their_schemas(world):
     need(len(answer["alternatives"]) > 1, "no alternatives")
     for alternative in answer["alternatives"][:4]:
         world.schema("answer-why-not", json.loads(
-            world.run("--json", "else", "beef mince", "--why-not", alternative["label"]).stdout))
+            world.run("--json", "else", "beef mince", "--why-not", alternative["dish"]).stdout))
     world.schema("answer-export", json.loads(world.run("--json", "export", str(world.folder / "x.json")).stdout))
 
 
