@@ -31,7 +31,7 @@ struct BalanceAnswer {
     std::vector<flow::Finding> findings;     ///< in the order in which a cook must act
     std::vector<std::optional<Mend>> mends;  ///< by finding; nothing where none was found, or none was looked for
     std::vector<bool> looked;                ///< by finding: whether a mend was looked for
-    flow::Telling telling;  ///< what is told by itself, each with a mend looked for its dearest finding
+    flow::Telling telling;            ///< what is told by itself, each with a mend looked for its dearest finding
     std::vector<ToFreeze> to_freeze;  ///< in the order of (day, ingredient)
 };
 

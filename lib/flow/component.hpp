@@ -144,9 +144,9 @@ struct Outcome {
 /// lines).
 [[nodiscard]] Outcome carry_out(const Component& component, const Decisions& decisions);
 
-/// exact: proved best where there are few combinations, or at most eight units to decide of over some weeks; beyond that
-/// the rule's decisions, bettered one by one and pair by pair. All of it within limits in work, so that it repeats. quick: the rule, or all combinations where there are at most 400.
-/// Both say where the outcome is not proved.
+/// exact: proved best where there are few combinations, or at most eight units to decide of over some weeks; beyond
+/// that the rule's decisions, bettered one by one and pair by pair. All of it within limits in work, so that it
+/// repeats. quick: the rule, or all combinations where there are at most 400. Both say where the outcome is not proved.
 enum class Effort : std::uint8_t { quick, exact };
 
 /// The best outcome. First expired, first out where nothing has to be decided; a quick rule where a bound proves it

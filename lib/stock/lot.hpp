@@ -63,12 +63,12 @@ struct Lot {
     friend bool operator==(const Lot&, const Lot&) = default;
 };
 
-/// The last days of the lot as it is (place, state, `since`, `opened_on`). A use-by that is printed on it stands while it
-/// is closed and fresh, whether it is nearer or further than the catalogue's keeping time; opened, the printed day or
-/// the time once opened, whichever is sooner. What is loose, undated, frozen or thawed goes by the catalogue: food is
-/// frozen before its use-by, and has a best-by then. Sets use_by and best_by. A crisper of which nothing is known keeps
-/// like the fridge that it is a drawer of, and a perishable that has no time in the pantry keeps there only for the
-/// day, so that no perishable is ever without a use-by.
+/// The last days of the lot as it is (place, state, `since`, `opened_on`). A use-by that is printed on it stands while
+/// it is closed and fresh, whether it is nearer or further than the catalogue's keeping time; opened, the printed day
+/// or the time once opened, whichever is sooner. What is loose, undated, frozen or thawed goes by the catalogue: food
+/// is frozen before its use-by, and has a best-by then. Sets use_by and best_by. A crisper of which nothing is known
+/// keeps like the fridge that it is a drawer of, and a perishable that has no time in the pantry keeps there only for
+/// the day, so that no perishable is ever without a use-by.
 void set_dates(Lot& lot, const catalogue::Ingredient& ingredient, PlaceKind place);
 
 /// What the lot holds: its ingredient's allergens, those of the dish that it was cooked as, and what went into it else.

@@ -1,6 +1,6 @@
-#include "flow/cooking.hpp"
-
 #include <catch2/catch.hpp>
+
+#include "flow/cooking.hpp"
 
 namespace {
 

@@ -28,8 +28,9 @@ void each_has(const Json& list, const Keys& expected) {
     for (const auto& row : list) CHECK(keys(row) == expected);
 }
 
-const Keys alternative_keys{"dish", "label",     "ready_meal", "needs_trip", "same_base", "likeness", "minutes", "worth",   "because",
-                            "uses", "stand_ins", "scaled",     "to_buy",    "lacks",    "leaves",  "cautions"};
+const Keys alternative_keys{"dish",    "label", "ready_meal", "needs_trip", "same_base", "likeness",
+                            "minutes", "worth", "because",    "uses",       "stand_ins", "scaled",
+                            "to_buy",  "lacks", "leaves",     "cautions"};
 
 void is_whole(const Json& a) {
     CHECK(keys(a) == alternative_keys);
