@@ -188,8 +188,8 @@ TEST_CASE("packs that the near freezer has are taken before a walk, where they a
     kitchen::Kitchen enough = kitchen;
     add_frozen(enough, "beef-mince", "kitchen-freezer", {wanted + 15});
     CHECK(carry(enough, {demo_day, on(7)}).walks.empty());
-    // A tray that lacks some of what is wanted does not do, nor one that is a quarter too large.
-    for (const std::int64_t grams : {wanted - 1, wanted + wanted / 4}) {
+    // A tray that lacks more than the dish bears does not do, nor one that is a quarter too large.
+    for (const std::int64_t grams : {wanted / 2, wanted + wanted / 4}) {
         kitchen::Kitchen other = kitchen;
         add_frozen(other, "beef-mince", "kitchen-freezer", {grams});
         INFO(grams << " g where " << wanted << " g are wanted");

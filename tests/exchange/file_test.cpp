@@ -91,7 +91,7 @@ TEST_CASE("a file that is absent, a folder, or too large says so") {
     folder.write("large.json", "");
     std::filesystem::resize_file(folder.path() / "large.json", 257ULL << 20U);  // a hole: it takes no room
     CHECK(lines(exchange::read_file(folder.path() / "large.json").error()) ==
-          Lines{at + "/large.json: over 256 MiB; expected a document of at most 256 MiB"});
+          Lines{at + "/large.json: 257 MiB; expected a document of at most 64 MiB"});
 }
 
 TEST_CASE("a file is written whole, and nothing else is left beside it") {

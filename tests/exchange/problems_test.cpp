@@ -76,20 +76,24 @@ TEST_CASE("a name that nothing has is reported with the nearest name") {
           Lines{"catalogue/families.json, /families/1/parent: 'meats' is not a family; expected the identifier of a "
                 "family, or null; did you mean 'meat'?"});
     CHECK(said(kitchen_json, "/people/0/dislikes/0", "milks") ==
-          Lines{"kitchen.json, /people/0/dislikes/0: 'milks' is neither an ingredient nor a family; expected the "
+          Lines{"kitchen.json, /people/0/dislikes/0 (Kim): 'milks' is neither an ingredient nor a family; expected the "
                 "identifier of an ingredient or a family of the catalogue; did you mean 'milk'?"});
     CHECK(said(kitchen_json, "/people/0/marks/0/dish", "meatloaf") ==
-          Lines{"kitchen.json, /people/0/marks/0/dish: 'meatloaf' is not a dish; expected the identifier of a dish of "
+          Lines{"kitchen.json, /people/0/marks/0/dish (Kim): 'meatloaf' is not a dish; expected the identifier of a "
+                "dish of "
                 "the cookbook; did you mean 'meat-loaf'?"});
-    CHECK(said(kitchen_json, "/people/0/avoids/0", "peanuts") ==
-          Lines{"kitchen.json, /people/0/avoids/0: 'peanuts'; expected one of: gluten, wheat, crustacean, egg, fish, "
-                "milk, mollusc, peanut, sesame, soy, lupin, celery, mustard, sulphites, almond, brazil-nut, cashew, "
-                "hazelnut, macadamia, pecan, pine-nut, pistachio, walnut; did you mean 'peanut'?"});
+    CHECK(
+        said(kitchen_json, "/people/0/avoids/0", "peanuts") ==
+        Lines{
+            "kitchen.json, /people/0/avoids/0 (Kim): 'peanuts'; expected one of: gluten, wheat, crustacean, egg, fish, "
+            "milk, mollusc, peanut, sesame, soy, lupin, celery, mustard, sulphites, almond, brazil-nut, cashew, "
+            "hazelnut, macadamia, pecan, pine-nut, pistachio, walnut; did you mean 'peanut'?"});
     CHECK(said(stock_json, "/lots/0/place", "chset") ==
           Lines{"stock.json, /lots/0/place: 'chset' is not a place of this kitchen; expected the identifier of a "
                 "place; did you mean 'chest'?"});
-    CHECK(said(stock_json, "/lots/0/of", "beef") == Lines{"stock.json, /lots/0/of: 'beef' is not an ingredient; "
-                                                          "expected the identifier of an ingredient of the catalogue"});
+    CHECK(said(stock_json, "/lots/0/of", "beef") ==
+          Lines{"stock.json, /lots/0/of: 'beef' is not an ingredient; "
+                "expected the identifier of an ingredient of the catalogue; did you mean 'beef-mince'?"});
     CHECK(said(stock_json, "/plan/0/dish", "mince-on-toasts") ==
           Lines{"stock.json, /plan/0/dish: 'mince-on-toasts' is not a dish; expected the identifier of a dish of the "
                 "cookbook; did you mean 'mince-on-toast'?"});
@@ -183,9 +187,9 @@ TEST_CASE("days that cannot be are reported") {
           Lines{"stock.json, /lots/2/arrived: '24 November'; expected a day such as 2026-12-04"});
     CHECK(said(stock_json, "/around", "now") == Lines{"stock.json, /around: 'now'; expected a day such as 2026-12-04"});
     CHECK(said(kitchen_json, "/people/0/away/0/to", "2026-12-23") ==
-          Lines{"kitchen.json, /people/0/away/0/to: '2026-12-23'; expected a day that is not before 'from'"});
+          Lines{"kitchen.json, /people/0/away/0/to (Kim): '2026-12-23'; expected a day that is not before 'from'"});
     CHECK(said(kitchen_json, "/people/0/away/0/to", "2026-12-") ==
-          Lines{"kitchen.json, /people/0/away/0/to: '2026-12-'; expected a day such as 2026-12-04"});
+          Lines{"kitchen.json, /people/0/away/0/to (Kim): '2026-12-'; expected a day such as 2026-12-04"});
     CHECK(said(kitchen_json, "/occasions/0/day", "fri") ==
           Lines{"kitchen.json, /occasions/0/day: 'fri'; expected a day such as 2026-12-04"});
 }
