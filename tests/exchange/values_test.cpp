@@ -29,7 +29,7 @@ TEST_CASE("an identifier that occurs more than once is reported each time") {
     for (const char* place : {"/places/1/id", "/places/2/id"}) tiny[kitchen_json][json::json_pointer(place)] = "chest";
     tiny[kitchen_json]["/people/1/id"_json_pointer] = "kim";
     CHECK(tiny.problems() ==
-          Lines{"kitchen.json, /people/1: 'kim' once more; expected an identifier that occurs once",
+          Lines{"kitchen.json, /people/1 (Lee): 'kim' once more; expected an identifier that occurs once",
                 "kitchen.json, /places/1: 'chest' once more; expected an identifier that occurs once",
                 "kitchen.json, /places/2: 'chest' once more; expected an identifier that occurs once"});
     CHECK(said(ingredients, "/ingredients/1/id", "beef-mince") ==
@@ -73,9 +73,9 @@ TEST_CASE("a key that is needed and absent is reported") {
           Lines{"dishes/all.json, /dishes/1/ingredients/0: no 'role'; expected the key 'role'"});
     CHECK(without(kitchen_json, "/samebase") == Lines{"kitchen.json, /: no 'samebase'; expected the key 'samebase'"});
     CHECK(without(kitchen_json, "/name") == Lines{"kitchen.json, /: no 'name'; expected the key 'name'"});
-    CHECK(
-        without(kitchen_json, "/people/1/home") ==
-        Lines{"kitchen.json, /people/1: neither 'home' nor 'roster'; expected the meals that this person is home for"});
+    CHECK(without(kitchen_json, "/people/1/home") ==
+          Lines{"kitchen.json, /people/1 (Lee): neither 'home' nor 'roster'; expected the meals that this person is "
+                "home for"});
     CHECK(without(kitchen_json, "/places/0/kind") ==
           Lines{"kitchen.json, /places/0: no 'kind'; expected the key 'kind'"});
     CHECK(without(kitchen_json, "/prices/0/price") ==
@@ -154,14 +154,15 @@ TEST_CASE("a value out of range, or none of the known words, is reported with wh
     CHECK(said(kitchen_json, "/places/1/litres", -1) ==
           Lines{"kitchen.json, /places/1/litres: -1; expected a number from 0.1 to 100000"});
     CHECK(said(kitchen_json, "/people/0/eats", std::nan("")) ==
-          Lines{"kitchen.json, /people/0/eats: null; expected a number from 0.05 to 5"});
+          Lines{"kitchen.json, /people/0/eats (Kim): null; expected a number from 0.05 to 5"});
     CHECK(said(kitchen_json, "/people/0/marks/0/mark", 4) ==
-          Lines{"kitchen.json, /people/0/marks/0/mark: 4; expected a whole number from -3 to 3"});
+          Lines{"kitchen.json, /people/0/marks/0/mark (Kim): 4; expected a whole number from -3 to 3"});
     CHECK(said(kitchen_json, "/people/0/roster/0/mon/0", "tea") ==
-          Lines{"kitchen.json, /people/0/roster/0/mon/0: 'tea'; expected one of: lunch, dinner"});
-    CHECK(said(kitchen_json, "/people/0/roster/0/monday", json::array()) ==
-          Lines{"kitchen.json, /people/0/roster/0: unknown key 'monday'; expected one of: sun, mon, tue, wed, thu, "
-                "fri, sat"});
+          Lines{"kitchen.json, /people/0/roster/0/mon/0 (Kim): 'tea'; expected one of: lunch, dinner"});
+    CHECK(
+        said(kitchen_json, "/people/0/roster/0/monday", json::array()) ==
+        Lines{"kitchen.json, /people/0/roster/0 (Kim): unknown key 'monday'; expected one of: sun, mon, tue, wed, thu, "
+              "fri, sat"});
     CHECK(said(kitchen_json, "/standing_nights/0/day", "weds") ==
           Lines{"kitchen.json, /standing_nights/0/day: 'weds'; expected one of: sun, mon, tue, wed, thu, fri, sat; did "
                 "you mean 'wed'?"});

@@ -295,6 +295,7 @@ std::optional<Mend> Mender::dish_that_eats(const Finding& finding) const {
     // Open nights first, then nights on which something else is planned; at each the earliest first.
     for (const bool open : {true, false}) {
         for (basics::Day day = today_; day <= std::min(finding.day, before_.span.last); day += basics::days{1}) {
+            if (kitchen::planned(kitchen_.done, day, Meal::dinner) != nullptr) continue;  // it has been had
             const Planned* row = kitchen::planned(kitchen_.plan, day, Meal::dinner);
             if ((row == nullptr) != open || kitchen::serves_wanted(kitchen_, day, Meal::dinner) == 0) continue;
             if (row != nullptr && (row->left > 0 || has_occasion(kitchen_, day))) continue;
