@@ -100,8 +100,6 @@ def calm(kitchen):
         yield f"balance tells {told} things by themselves"
     for columns in (80, 120):
         for words, _ in QUESTIONS:
-            if columns == 60 and words == ["balance", "--all"]:
-                continue  # a table of numbers needs 80
             for line in kitchen.ask(DEMO_DAY, words, columns).splitlines():
                 if len(line) > columns and " " in line.strip():
                     yield f"{' '.join(words)} at {columns} columns: {len(line)} characters: {line}"
