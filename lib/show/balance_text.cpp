@@ -149,7 +149,9 @@ void add_rows(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen,
         if (row.bought == 0 && row.made == 0 && row.used == 0 && row.tossed == 0) continue;
         const auto& thing = kitchen.catalogue()[row.ingredient];
         const auto cell = [&](std::int64_t value) {
-            return value == 0 ? std::string("-") : catalogue::weighed({thing.dimension, value}, thing);
+            if (value == 0) return std::string("-");
+            std::string words = catalogue::weighed({thing.dimension, value}, thing);
+            return thing.in_serves ? words.substr(0, words.find(" serve")) : words;  // the column is narrow
         };
         line(
             thing.name, basics::short_day(row.day).substr(4),

@@ -154,8 +154,8 @@ void buys(const ask::ClearAnswer& answer, const Page& page, std::string& out) {
 void sums(const ask::ClearAnswer& answer, const Page& page, std::string& out) {
     out += "The sum:\n";
     for (const auto& because : answer.because) every_line(page, because, out);
-    out += fmt::format("     {:>9}  value, the sum of these; the greedy choice alone is worth {}\n",
-                       page.signed_price(answer.value), page.signed_price(answer.greedy));
+    out += fmt::format("     {:>9}  value, the sum of these; greedy alone {}\n", page.signed_price(answer.value),
+                       page.signed_price(answer.greedy));
 }
 
 }  // namespace
