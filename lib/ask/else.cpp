@@ -22,9 +22,6 @@ using catalogue::IngredientId;
 using detail::Candidate;
 using detail::Setting;
 
-constexpr std::array<std::string_view, line_count> line_names{"waste_avoided", "to_buy",     "kept",   "unmet",
-                                                              "stand_ins",     "had_lately", "liking", "effort"};
-
 /// The main ingredient of a dish: of those in the role main the heaviest, else the heaviest of all.
 std::optional<IngredientId> main_ingredient(const kitchen::Kitchen& kitchen, cookbook::DishId id) {
     const cookbook::DishIngredient* best = nullptr;
@@ -251,10 +248,6 @@ ElseAnswer answered(const Prepared& prepared) {
 }
 
 }  // namespace
-
-std::string_view name(Line line) {
-    return line_names[static_cast<std::size_t>(line)];
-}
 
 basics::Result<ElseAnswer> ask_else(const kitchen::Kitchen& kitchen, basics::Day today, const ElseQuestion& question) {
     return prepare(kitchen, today, question).map([](const auto& prepared) { return answered(*prepared); });

@@ -13,6 +13,7 @@
 #include "flow/balance.hpp"
 #include "flow/parts.hpp"
 #include "kitchen/kitchen.hpp"
+#include "menu/line.hpp"
 
 namespace samebase::ask {
 
@@ -30,9 +31,9 @@ struct ElseQuestion {
     bool from_stock = false;  ///< only what needs no trip before the next one; all, where that would be none
 };
 
-enum class Line : std::uint8_t { waste_avoided, to_buy, kept, unmet, stand_ins, had_lately, liking, effort };
-inline constexpr std::size_t line_count = 8;
-[[nodiscard]] std::string_view name(Line line);
+using menu::Line;
+using menu::line_count;
+using menu::name;
 
 /// One line of the sum that makes a dish's worth.
 struct Because {

@@ -79,8 +79,8 @@ LunchPlan searched(LunchGame& game, LunchPlan plan, std::int64_t moves, const Lo
 }
 
 /// With little effort until the balance agrees, then with all of it.
-detail::Proof proved(LunchGame& game, LunchPlan plan, int effort, const Look& look) {
-    const detail::Look go_on = [&](std::int64_t best) { return look("proving", best); };
+menu::Proof proved(LunchGame& game, LunchPlan plan, int effort, const Look& look) {
+    const menu::Look go_on = [&](std::int64_t best) { return look("proving", best); };
     const int little = std::max(1, effort / parts_of_effort);
     bool whole = little == effort;
     for (int proof = 0;; ++proof) {

@@ -85,6 +85,11 @@ class Balancer {
 
     [[nodiscard]] basics::Span span() const { return span_; }
 
+    /// What there is of an ingredient and what can be bought of it, without wants.
+    [[nodiscard]] const Component& stock(catalogue::IngredientId id) const { return stock_[id.index()]; }
+    /// Whether amounts of it count: not those of a staple that is there, nor of what is there in a rough amount.
+    [[nodiscard]] bool counted(catalogue::IngredientId id) const { return !uncounted_[id.index()]; }
+
   private:
     struct Draft;
     [[nodiscard]] std::vector<catalogue::IngredientId> all_ingredients() const;

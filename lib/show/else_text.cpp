@@ -81,32 +81,10 @@ void paragraph(std::string& out, const std::string& head, const std::string& tex
     out += wrapped(fmt::format("     {} {}", head, text), 7) + "\n";
 }
 
-std::string plain_name(ask::Line line) {
-    switch (line) {
-        case ask::Line::waste_avoided:
-            return "kept from the bin";
-        case ask::Line::to_buy:
-            return "to buy";
-        case ask::Line::kept:
-            return "good stock kept";
-        case ask::Line::unmet:
-            return "later meals met";
-        case ask::Line::stand_ins:
-            return "stand-ins";
-        case ask::Line::had_lately:
-            return "had lately";
-        case ask::Line::liking:
-            return "liking";
-        case ask::Line::effort:
-            break;
-    }
-    return "effort";
-}
-
 /// Every line of the sum.
 void every_line(const Page& page, const Alternative& a, std::string& out) {
     for (const ask::Because& because : a.because) {
-        out += wrapped(fmt::format("     {:>9}  {:<17}  {}", page.price(because.money), plain_name(because.line),
+        out += wrapped(fmt::format("     {:>9}  {:<17}  {}", page.price(because.money), detail::plain_name(because.line),
                                    detail::line_words(because, page.kitchen)),
                        35) +
                "\n";

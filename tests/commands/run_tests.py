@@ -78,7 +78,7 @@ def schema_name(arguments):
         return "answer-change"
     if command == "household":
         return "answer-change" if len(words) > words.index(command) + 1 else "answer-household"
-    writes = {"else": "--take", "clear": "--write", "lunches": "--write", "thaw": "--done", "carry": "--done", "list": "--got", "tonight": "--done"}
+    writes = {"else": "--take", "clear": "--write", "plan": "--write", "lunches": "--write", "thaw": "--done", "carry": "--done", "list": "--got", "tonight": "--done"}
     if writes.get(command) in arguments:
         return "answer-change"
     if command == "else" and "--why-not" in arguments:

@@ -162,4 +162,5 @@ TEST_CASE("the rest of what is bought raw is frozen or lies whole in the crisper
     CHECK(tossed_of("sweet-potato", 500'000, 1'000'000) == 0);   // three of them: the rest is not cut
     CHECK(tossed_of("cabbage", 400'000, 1'200'000) == 800'000);
     CHECK(tossed_of("chicken-stock", 600'000, 1'000'000) == 400'000);
+    CHECK(tossed_of("frozen-peas", 300'000, 1'000'000) == 0);  // a bag: it stays frozen
 }

@@ -7,6 +7,7 @@
 
 #include "ask/detail/veto.hpp"
 #include "basics/exact.hpp"
+#include "kitchen/night.hpp"
 
 namespace samebase::ask::detail {
 
@@ -517,8 +518,8 @@ Candidate candidate(const Setting& setting, cookbook::DishId dish) {
 bool time_for(const graph::StandIn& stand_in, const cookbook::Dish& dish, const kitchen::Household& household,
               basics::Day day, kitchen::Meal meal) {
     if (stand_in.adds_minutes == 0) return true;
-    const int allowed = household.minutes[std::chrono::weekday{day}.c_encoding()];
-    return meal == kitchen::Meal::dinner && dish.minutes + stand_in.adds_minutes <= allowed;
+    return meal == kitchen::Meal::dinner &&
+           dish.minutes + stand_in.adds_minutes <= kitchen::minutes_for_dinner(household, day);
 }
 
 bool is_any(const catalogue::Catalogue& catalogue, IngredientId id, const std::vector<catalogue::Of>& of) {

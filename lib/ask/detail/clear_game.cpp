@@ -6,6 +6,7 @@
 #include <numeric>
 
 #include "basics/exact.hpp"
+#include "kitchen/night.hpp"
 
 namespace samebase::ask::detail {
 
@@ -21,13 +22,6 @@ constexpr std::int64_t bought_lunches_for_nothing = 5;
 bool occasion_takes(const kitchen::Kitchen& kitchen, basics::Day day, Meal meal) {
     return meal == Meal::dinner && std::any_of(kitchen.household.occasions.begin(), kitchen.household.occasions.end(),
                                                [&](const auto& o) { return o.day == day && o.dish; });
-}
-
-std::int64_t heads(const kitchen::Kitchen& kitchen, basics::Day day, Meal meal) {
-    auto count = static_cast<std::int64_t>(kitchen::eaters(kitchen, day, meal).size());
-    if (meal == Meal::lunch) return count;
-    for (const auto& occasion : kitchen.household.occasions) count += occasion.day == day ? occasion.guests : 0;
-    return count;
 }
 
 /// A unit's time in slots. What thaws in a day may be thawed in cold water instead, for today's dinner.
@@ -70,7 +64,7 @@ class Builder {
                 game_->meals.push_back({day,
                                         meal,
                                         meal == Meal::lunch ? flow::lunch_of(at) : flow::dinner_of(at),
-                                        thousandths * bought_lunches_for_nothing * heads(kitchen_, day, meal) *
+                                        thousandths * bought_lunches_for_nothing * kitchen::heads(kitchen_, day, meal) *
                                             kitchen_.household.worths.bought_lunch.minor,
                                         {}});
             }
@@ -184,9 +178,10 @@ class Builder {
             const Setting setting = setting_for(m, balancer, before);
             for (std::uint32_t i = 0; i < kitchen_.cookbook().dishes().size(); ++i) {
                 const cookbook::DishId id{i};
-                if (!may_be_had(m, id)) continue;
-                cook(m, setting, id);
-                warm(m, setting, id);
+                const OpenMeal& open = game_->meals[m];
+                if (kitchen::within_gap(game_->bare, open.day, open.meal, id)) continue;
+                if (!kitchen::not_for(kitchen_, open.day, open.meal, id)) cook(m, setting, id);
+                if (!kitchen::not_for(kitchen_, open.day, open.meal, id, true)) warm(m, setting, id);
             }
         }
     }
@@ -214,23 +209,6 @@ class Builder {
 
     [[nodiscard]] const ClearThing& thing_of(std::size_t ingredient) const {
         return game_->things[static_cast<std::size_t>(position_[ingredient])];
-    }
-
-    [[nodiscard]] bool may_be_had(std::size_t m, cookbook::DishId id) const {
-        const OpenMeal& open = game_->meals[m];
-        const cookbook::Dish& dish = kitchen_.cookbook()[id];
-        if (!(open.meal == Meal::dinner ? dish.dinner : dish.lunch)) return false;
-        if (open.meal == Meal::dinner) {
-            const auto kind = kitchen::standing_kind(kitchen_.household, open.day);
-            if (kind && std::find(dish.kinds.begin(), dish.kinds.end(), *kind) == dish.kinds.end()) return false;
-        }
-        const auto too_near = [&](basics::Day day, cookbook::DishId other) {
-            return other == id && std::abs((day - open.day).count()) < dish.gap;
-        };
-        return std::none_of(kitchen_.history.begin(), kitchen_.history.end(),
-                            [&](const auto& had) { return too_near(had.day, had.dish); }) &&
-               std::none_of(game_->bare.plan.begin(), game_->bare.plan.end(),
-                            [&](const auto& row) { return too_near(row.day, row.dish); });
     }
 
     /// For every dish the things in danger that can take a place in it, and that it does not have itself.
@@ -278,8 +256,6 @@ class Builder {
 
     void cook(std::size_t m, Setting setting, cookbook::DishId id) {
         const cookbook::Dish& dish = kitchen_.cookbook()[id];
-        const OpenMeal& open = game_->meals[m];
-        if (dish.minutes > kitchen_.household.minutes[std::chrono::weekday{open.day}.c_encoding()]) return;
         if (std::all_of(dish.ingredients.begin(), dish.ingredients.end(), [](const auto& l) { return l.optional; }))
             return;
         setting.using_ = {kept(setting, dish)};

@@ -35,26 +35,26 @@ std::int64_t easy_bound(const ClearGame& game) {
 
 }  // namespace
 
-Proof clear_proved(const ClearGame& game, const ClearPlan& known, int effort, const Look& look) {
+menu::Proof clear_proved(const ClearGame& game, const ClearPlan& known, int effort, const menu::Look& look) {
     if (game.meals.empty()) return {known, value_of(game, known), true};
-    Proving how;
+    menu::Proving how;
     how.lines = game.things.size();
     how.effort = effort;
     how.work = work;
     for (const OpenMeal& meal : game.meals) how.options.push_back(&meal.options);
-    how.value = [&](const Plan& plan) { return value_of(game, plan); };
+    how.value = [&](const menu::Choice& plan) { return value_of(game, plan); };
     how.easy_bound = [&] { return easy_bound(game); };
-    how.mended = [&](const Plan& plan) { return clear_polished(game, plan); };
-    how.may_stand = [&](const Plan& plan) { return may_stand(game, plan); };
-    how.annealed = [&](const Plan& plan, const Ranked& options) {
+    how.mended = [&](const menu::Choice& plan) { return clear_polished(game, plan); };
+    how.may_stand = [&](const menu::Choice& plan) { return may_stand(game, plan); };
+    how.annealed = [&](const menu::Choice& plan, const menu::Ranked& options) {
         return clear_by_annealing(game, plan, options, moves_for_each * effort, look);
     };
-    how.annealed_near = [&](const Plan& plan, const Ranked& options) {
+    how.annealed_near = [&](const menu::Choice& plan, const menu::Ranked& options) {
         return clear_annealed_near(game, plan, options, moves_at_a_node);
     };
     how.look = look;
     const ClearModel model(game);
-    return Prover(model, std::move(how), known).prove();
+    return menu::Prover(model, std::move(how), known).prove();
 }
 
 }  // namespace samebase::ask::detail

@@ -2,10 +2,11 @@
 #pragma once
 
 #include "ask/detail/clear_value.hpp"
-#include "ask/detail/proof.hpp"
+#include "menu/proof.hpp"
 
 namespace samebase::ask::detail {
 
-[[nodiscard]] Proof clear_proved(const ClearGame& game, const ClearPlan& known, int effort, const Look& look);
+[[nodiscard]] menu::Proof clear_proved(const ClearGame& game, const ClearPlan& known, int effort,
+                                       const menu::Look& look);
 
 }  // namespace samebase::ask::detail

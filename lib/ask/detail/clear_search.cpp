@@ -15,7 +15,7 @@ int same_dish_at(const ClearGame& game, int option, std::size_t meal) {
     return -1;
 }
 
-using Search = Annealing<ClearValue>;
+using Search = menu::Annealing<ClearValue>;
 
 void change_one(Search& search) {
     const std::size_t meal = search.any_place();
@@ -39,8 +39,8 @@ void exchange_two(const ClearGame& game, Search& search) {
     search.try_to(changes);
 }
 
-ClearPlan annealed(const ClearGame& game, const ClearPlan& start, const Ranked& options, const Cooling& cooling,
-                   const Look& look) {
+ClearPlan annealed(const ClearGame& game, const ClearPlan& start, const menu::Ranked& options,
+                   const menu::Cooling& cooling, const menu::Look& look) {
     if (game.meals.empty()) return start;
     constexpr int changing_one = 80;  // of a hundred moves
     return Search(ClearValue(game), options, start).run(cooling, look, [&](Search& search) {
@@ -70,20 +70,20 @@ ClearPlan clear_greedily(const ClearGame& game) {
     }
 }
 
-Ranked clear_options_alone(const ClearGame& game) {
+menu::Ranked clear_options_alone(const ClearGame& game) {
     std::vector<const std::vector<int>*> options;
     options.reserve(game.meals.size());
     for (const OpenMeal& meal : game.meals) options.push_back(&meal.options);
-    return ranked_alone(ClearValue(game), options);
+    return menu::ranked_alone(ClearValue(game), options);
 }
 
-ClearPlan clear_by_annealing(const ClearGame& game, const ClearPlan& start, const Ranked& options, std::int64_t moves,
-                             const Look& look) {
+ClearPlan clear_by_annealing(const ClearGame& game, const ClearPlan& start, const menu::Ranked& options,
+                             std::int64_t moves, const menu::Look& look) {
     return annealed(game, start, options,
                     {.rounds = 4, .moves = moves, .between_looks = 5000, .hottest = 300'000, .coolest = 3'000}, look);
 }
 
-ClearPlan clear_annealed_near(const ClearGame& game, const ClearPlan& start, const Ranked& options,
+ClearPlan clear_annealed_near(const ClearGame& game, const ClearPlan& start, const menu::Ranked& options,
                               std::int64_t moves) {
     return annealed(game, start, options,
                     {.rounds = 1, .moves = moves, .between_looks = moves, .hottest = 60'000, .coolest = 3'000}, {});

@@ -2,8 +2,8 @@
 // plan.
 #pragma once
 
-#include "ask/detail/annealing.hpp"
 #include "ask/detail/clear_value.hpp"
+#include "menu/annealing.hpp"
 
 namespace samebase::ask::detail {
 
@@ -11,13 +11,13 @@ namespace samebase::ask::detail {
 [[nodiscard]] ClearPlan clear_greedily(const ClearGame& game);
 
 /// By open meal, by what each option is worth alone.
-[[nodiscard]] Ranked clear_options_alone(const ClearGame& game);
+[[nodiscard]] menu::Ranked clear_options_alone(const ClearGame& game);
 
 /// Never worth less than the plan that it starts from.
-[[nodiscard]] ClearPlan clear_by_annealing(const ClearGame& game, const ClearPlan& start, const Ranked& options,
-                                           std::int64_t moves, const Look& look);
+[[nodiscard]] ClearPlan clear_by_annealing(const ClearGame& game, const ClearPlan& start, const menu::Ranked& options,
+                                           std::int64_t moves, const menu::Look& look);
 /// The same for a few moves, at temperatures that keep most of the plan.
-[[nodiscard]] ClearPlan clear_annealed_near(const ClearGame& game, const ClearPlan& start, const Ranked& options,
+[[nodiscard]] ClearPlan clear_annealed_near(const ClearGame& game, const ClearPlan& start, const menu::Ranked& options,
                                             std::int64_t moves);
 
 /// Changes one meal after another for the better until no single change is.

@@ -413,28 +413,28 @@ std::int64_t easy_bound(const LunchGame& game) {
 
 }  // namespace
 
-Proof lunches_proved(const LunchGame& game, const LunchPlan& known, int effort, const Look& look) {
+menu::Proof lunches_proved(const LunchGame& game, const LunchPlan& known, int effort, const menu::Look& look) {
     if (game.slots.empty()) return {known, 0, true};
-    Proving how;
+    menu::Proving how;
     how.lines = game.things.size();
     how.effort = effort;
     how.work = work;
     how.own_rules = true;
     for (const LunchSlot& slot : game.slots) how.options.push_back(&slot.options);
-    how.value = [&](const Plan& plan) { return value_of(game, plan); };
+    how.value = [&](const menu::Choice& plan) { return value_of(game, plan); };
     how.easy_bound = [&] { return easy_bound(game); };
-    how.mended = [&](const Plan& plan) { return lunches_polished(game, lunches_that_can_be_had(game, plan)); };
-    how.may_stand = [&](const Plan& plan) {
+    how.mended = [&](const menu::Choice& plan) { return lunches_polished(game, lunches_that_can_be_had(game, plan)); };
+    how.may_stand = [&](const menu::Choice& plan) {
         LunchValue value(game);
         value.set(plan);
         return value.sound();
     };
-    how.annealed = [&](const Plan& plan, const Ranked& options) {
+    how.annealed = [&](const menu::Choice& plan, const menu::Ranked& options) {
         return lunches_by_annealing(game, plan, options, moves_for_each * effort, look);
     };
     how.look = look;
     const Model model(game);
-    return Prover(model, std::move(how), known).prove();
+    return menu::Prover(model, std::move(how), known).prove();
 }
 
 }  // namespace samebase::ask::detail

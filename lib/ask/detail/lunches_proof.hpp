@@ -2,10 +2,11 @@
 #pragma once
 
 #include "ask/detail/lunches_value.hpp"
-#include "ask/detail/proof.hpp"
+#include "menu/proof.hpp"
 
 namespace samebase::ask::detail {
 
-[[nodiscard]] Proof lunches_proved(const LunchGame& game, const LunchPlan& known, int effort, const Look& look);
+[[nodiscard]] menu::Proof lunches_proved(const LunchGame& game, const LunchPlan& known, int effort,
+                                         const menu::Look& look);
 
 }  // namespace samebase::ask::detail

@@ -35,7 +35,7 @@ std::vector<std::vector<int>> by_day(const LunchGame& game) {
     return result;
 }
 
-using Search = Annealing<LunchValue>;
+using Search = menu::Annealing<LunchValue>;
 using Days = std::vector<std::vector<int>>;
 
 void change_one(Search& search) {
@@ -155,15 +155,15 @@ LunchPlan lunches_greedily(const LunchGame& game, const LunchPlan& start) {
     }
 }
 
-Ranked lunch_options_alone(const LunchGame& game) {
+menu::Ranked lunch_options_alone(const LunchGame& game) {
     std::vector<const std::vector<int>*> options;
     options.reserve(game.slots.size());
     for (const LunchSlot& slot : game.slots) options.push_back(&slot.options);
-    return ranked_alone(LunchValue(game), options);
+    return menu::ranked_alone(LunchValue(game), options);
 }
 
-LunchPlan lunches_by_annealing(const LunchGame& game, const LunchPlan& start, const Ranked& options, std::int64_t moves,
-                               const Look& look) {
+LunchPlan lunches_by_annealing(const LunchGame& game, const LunchPlan& start, const menu::Ranked& options,
+                               std::int64_t moves, const menu::Look& look) {
     if (game.slots.empty()) return start;
     const Days days = by_day(game);
     constexpr int changing_one = 65;  // of a hundred moves

@@ -2,8 +2,8 @@
 // budget of moves. The same game gives the same plan.
 #pragma once
 
-#include "ask/detail/annealing.hpp"
 #include "ask/detail/lunches_value.hpp"
+#include "menu/annealing.hpp"
 
 namespace samebase::ask::detail {
 
@@ -14,11 +14,11 @@ namespace samebase::ask::detail {
 [[nodiscard]] LunchPlan lunches_greedily(const LunchGame& game, const LunchPlan& start);
 
 /// By slot, by what each option is worth alone.
-[[nodiscard]] Ranked lunch_options_alone(const LunchGame& game);
+[[nodiscard]] menu::Ranked lunch_options_alone(const LunchGame& game);
 
 /// Never worth less than the plan that it starts from.
-[[nodiscard]] LunchPlan lunches_by_annealing(const LunchGame& game, const LunchPlan& start, const Ranked& options,
-                                             std::int64_t moves, const Look& look);
+[[nodiscard]] LunchPlan lunches_by_annealing(const LunchGame& game, const LunchPlan& start, const menu::Ranked& options,
+                                             std::int64_t moves, const menu::Look& look);
 
 /// Changes one lunch, or all of a day that can be alike, for the better until no such change is.
 [[nodiscard]] LunchPlan lunches_polished(const LunchGame& game, const LunchPlan& start);

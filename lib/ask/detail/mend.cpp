@@ -8,6 +8,7 @@
 #include "ask/detail/there.hpp"
 #include "flow/room.hpp"
 #include "graph/likeness.hpp"
+#include "kitchen/night.hpp"
 
 namespace samebase::ask::detail {
 
@@ -169,14 +170,8 @@ std::optional<Mend> Mender::stand_in(const Finding& finding) const {
 
 /// Whether the household's rules let that meal be there: the standing night, occasions, who eats, and the minutes.
 bool Mender::may_stand_on(const Planned& row) const {
-    const cookbook::Dish& dish = kitchen_.cookbook()[row.dish];
     if (has_occasion(kitchen_, row.day)) return false;
-    if (row.meal == Meal::dinner) {
-        const auto kind = kitchen::standing_kind(kitchen_.household, row.day);
-        if (kind && std::find(dish.kinds.begin(), dish.kinds.end(), *kind) == dish.kinds.end()) return false;
-        const int allowed = kitchen_.household.minutes[std::chrono::weekday{row.day}.c_encoding()];
-        if (!row.ready_meal && dish.minutes > allowed) return false;
-    }
+    if (kitchen::not_for(kitchen_, row.day, row.meal, row.dish, row.ready_meal)) return false;
     const AtTable table = at_table(kitchen_, row);
     return table.refused.empty() && table.vetoed.empty() && table.swaps.empty();
 }

@@ -8,6 +8,7 @@
 #include <numeric>
 
 #include "basics/exact.hpp"
+#include "kitchen/night.hpp"
 
 namespace samebase::ask::detail {
 
@@ -217,8 +218,7 @@ void liking(const Setting& setting, cookbook::DishId id, const flow::Cooking& co
 
 void effort(const Setting& setting, const cookbook::Dish& dish, std::vector<Because>& lines) {
     const kitchen::Kitchen& kitchen = *setting.kitchen;
-    const int allowed = kitchen.household.minutes[std::chrono::weekday{setting.question.day}.c_encoding()];
-    const int over = dish.minutes - allowed;
+    const int over = dish.minutes - kitchen::minutes_for_dinner(kitchen.household, setting.question.day);
     if (over <= 0) return;
     lines.push_back({Line::effort,
                      Money{-kitchen.household.worths.minute.minor * over},

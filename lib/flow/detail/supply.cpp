@@ -104,6 +104,14 @@ int days_where_it_is_put(const kitchen::Kitchen& kitchen, const catalogue::Ingre
     }
 }
 
+/// What is bought frozen stays so: the bag is opened, and nothing ends.
+bool goes_into_a_freezer(const kitchen::Kitchen& kitchen, catalogue::IngredientId id) {
+    const auto place = kitchen::usual_place(kitchen, id);
+    if (!place) return false;
+    const auto kind = kitchen.place(*place).kind;
+    return kind == stock::PlaceKind::near_freezer || kind == stock::PlaceKind::far_freezer;
+}
+
 }  // namespace
 
 std::vector<Unit> units_of(const kitchen::Kitchen& kitchen, const stock::Lot& lot, basics::Span span) {
@@ -154,7 +162,7 @@ std::optional<Offer> offer_of(const kitchen::Kitchen& kitchen, catalogue::Ingred
     // Of raw meat and fish as much is taken as is needed, and the rest is frozen that day. Of several large pieces no
     // more than one is cut.
     offer.frozen = raw && days_in(ingredient, Keep::freezer) && ingredient.thaw != catalogue::Thaw::from_frozen;
-    if (offer.frozen) return offer;
+    if (offer.frozen || goes_into_a_freezer(kitchen, id)) return offer;
     offer.keeps_days = days_where_it_is_put(kitchen, ingredient, id);
     const auto piece = large_piece(ingredient);
     if (raw && piece && *piece < offer.pack) return offer;

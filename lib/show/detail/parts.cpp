@@ -76,6 +76,13 @@ Json purchase_json(const flow::Purchase& buy, const kitchen::Kitchen& kitchen) {
             {"minor", buy.price.minor}};
 }
 
+std::string_view plain_name(menu::Line line) {
+    constexpr std::array<std::string_view, menu::line_count> names{
+        "kept from the bin", "to buy",    "good stock kept", "later meals met",
+        "stand-ins",         "had lately", "liking",          "effort"};
+    return names[static_cast<std::size_t>(line)];
+}
+
 std::string how_good(bool proved_best, double gap) {
     if (proved_best) return "proved best";
     return fmt::format("within {:.1f} % of best", std::ceil(gap * 1000) / 10);

@@ -8,6 +8,7 @@
 
 #include "flow/parts.hpp"
 #include "kitchen/kitchen.hpp"
+#include "menu/line.hpp"
 #include "show/json.hpp"
 #include "show/words.hpp"
 
@@ -24,6 +25,9 @@ namespace samebase::show::detail {
 /// "2 bags plain flour", "1 tin tuna" of tinned tuna, "2 cucumbers" of what is sold singly.
 [[nodiscard]] std::string purchase_words(const flow::Purchase& buy, const kitchen::Kitchen& kitchen);
 [[nodiscard]] Json purchase_json(const flow::Purchase& buy, const kitchen::Kitchen& kitchen);
+
+/// A cook's words for a line of worth: "kept from the bin".
+[[nodiscard]] std::string_view plain_name(menu::Line line);
 
 /// "proved best", "within 1.2 % of best".
 [[nodiscard]] std::string how_good(bool proved_best, double gap);

@@ -12,17 +12,15 @@
 #include <utility>
 #include <vector>
 
-#include "ask/detail/annealing.hpp"
+#include "menu/annealing.hpp"
+#include "menu/problem.hpp"
 #include "solver/branch_and_cut.hpp"
 
-namespace samebase::ask::detail {
-
-/// An option for each place; below 0: none.
-using Plan = std::vector<int>;
+namespace samebase::menu {
 
 /// Money is in thousandths of the smallest unit.
 struct Proof {
-    Plan plan;               ///< the better of what was known and what was found
+    Choice plan;             ///< the better of what was known and what was found
     std::int64_t bound = 0;  ///< no plan is worth more
     bool proved = false;     ///< bound and value are one, but for the rounding of lines
 };
@@ -36,12 +34,12 @@ struct Proving {
     /// are allowed.
     bool own_rules = false;
     std::vector<const std::vector<int>*> options;  ///< by place
-    std::function<std::int64_t(const Plan&)> value;
-    std::function<std::int64_t()> easy_bound;    ///< where the solver says nothing
-    std::function<Plan(const Plan&)> mended;     ///< polished; what cannot be had is left as it is
-    std::function<bool(const Plan&)> may_stand;  ///< whether the plan can be had
-    std::function<Plan(const Plan&, const Ranked&)> annealed;
-    std::function<Plan(const Plan&, const Ranked&)> annealed_near;  ///< a short search that keeps most of the plan
+    std::function<std::int64_t(const Choice&)> value;
+    std::function<std::int64_t()> easy_bound;      ///< where the solver says nothing
+    std::function<Choice(const Choice&)> mended;   ///< polished; what cannot be had is left as it is
+    std::function<bool(const Choice&)> may_stand;  ///< whether the plan can be had
+    std::function<Choice(const Choice&, const Ranked&)> annealed;
+    std::function<Choice(const Choice&, const Ranked&)> annealed_near;  ///< a short search that keeps most of the plan
     Look look;
 };
 
@@ -50,7 +48,7 @@ struct Proving {
 template <class Model>
 class Prover {
   public:
-    Prover(const Model& model, Proving how, Plan known)
+    Prover(const Model& model, Proving how, Choice known)
         : model_(model), how_(std::move(how)), best_(std::move(known)), value_(how_.value(best_)) {}
 
     Proof prove() {
@@ -85,8 +83,8 @@ class Prover {
     [[nodiscard]] static std::int64_t worth(double cost) { return std::llround(-cost * thousandths); }
     [[nodiscard]] bool go_on() const { return !how_.look || how_.look(value_); }
 
-    void better(const Plan& found) {
-        Plan plan = how_.mended(found);
+    void better(const Choice& found) {
+        Choice plan = how_.mended(found);
         const std::int64_t value = how_.value(plan);
         if (value <= value_ || !how_.may_stand(plan)) return;
         value_ = value;
@@ -118,8 +116,8 @@ class Prover {
 
     const Model& model_;
     Proving how_;
-    Plan best_;
+    Choice best_;
     std::int64_t value_;
 };
 
-}  // namespace samebase::ask::detail
+}  // namespace samebase::menu

@@ -4,7 +4,7 @@
 #include <cstddef>
 #include <cstdint>
 
-namespace samebase::ask::detail {
+namespace samebase::menu {
 
 /// Splitmix64 (Steele, Lea and Flood, 2014): the same numbers on every machine.
 class Dice {
@@ -24,4 +24,4 @@ class Dice {
     std::uint64_t state_;
 };
 
-}  // namespace samebase::ask::detail
+}  // namespace samebase::menu

@@ -13,9 +13,9 @@
 #include <utility>
 #include <vector>
 
-#include "ask/detail/dice.hpp"
+#include "menu/dice.hpp"
 
-namespace samebase::ask::detail {
+namespace samebase::menu {
 
 /// Called now and then with the best value so far; false ends the search.
 using Look = std::function<bool(std::int64_t best)>;
@@ -124,4 +124,4 @@ class Annealing {
     Dice dice_{4};
 };
 
-}  // namespace samebase::ask::detail
+}  // namespace samebase::menu
