@@ -35,9 +35,9 @@ namespace samebase::ask {
 
 struct PlanQuestion {
     basics::Span span;
-    bool again = false;                  ///< what is planned in the span is open too
-    bool unusual = false;                ///< what the household does not usually buy may be bought
-    int effort = 100;                    ///< 100 as usual; moves and rounds of the bound are in proportion
+    bool again = false;                    ///< what is planned in the span is open too
+    bool unusual = false;                  ///< what the household does not usually buy may be bought
+    int effort = 100;                      ///< 100 as usual; moves and rounds of the bound are in proportion
     std::optional<basics::Day> explain{};  ///< give the sum of that day and its runners-up
 };
 
@@ -53,7 +53,7 @@ struct PlanReason {
     enum class Kind : std::uint8_t {
         wished,      ///< an occasion asks for it
         uses_up,     ///< `of` would end in the bin
-        from_stock,  ///< nothing is bought for it
+        from_stock,  ///< all of it is in the house today
         not_since,   ///< last had on `day`, more than two months before
         never_had,   ///< and the household has written down what it had
     };
@@ -76,7 +76,15 @@ struct PlanDay {
 
 /// A night for which no dish will do, and the smallest change that would help.
 struct PlanEmpty {
-    enum class Way : std::uint8_t { none, unusual, minutes, gap, eaters };
+    /// In the order in which they are told: the first that helps.
+    enum class Way : std::uint8_t {
+        none,     ///< the cookbook has none of that kind
+        trip,     ///< what is in the house makes none, and no trip comes before
+        unusual,  ///< with things that the household does not usually buy
+        minutes,
+        gap,     ///< had, planned or chosen too near
+        eaters,  ///< none is for all who are home
+    };
     basics::Day day;
     std::optional<std::string> kind;
     Way way = Way::none;

@@ -25,7 +25,7 @@ class Page {
     std::string text() {
         sentence();
         for (const ask::PlanDay& day : answer_.days) row(day);
-        for (const ask::PlanEmpty& empty : answer_.empty) nothing(empty);
+        nothing();
         news();
         trips();
         if (answer_.why) why(*answer_.why);
@@ -103,29 +103,43 @@ class Page {
         out_ += wrapped(head + words, length(head)) + "\n";
     }
 
-    void nothing(const ask::PlanEmpty& empty) {
-        const std::string dish = empty.kind ? fmt::format("{} dish", *empty.kind) : "dish";
-        const std::string when = on_day(empty.day, today_);
-        std::string line = fmt::format("! Nothing {}: no {} will do", when, dish);
+    /// Nights with nothing, those that follow one another for the same reason in one line.
+    void nothing() {
+        const auto& all = answer_.empty;
+        for (std::size_t i = 0; i < all.size();) {
+            std::size_t last = i;
+            while (last + 1 < all.size() && all[last + 1].way == all[i].way &&
+                   all[last + 1].day == all[last].day + basics::days{1})
+                ++last;
+            std::string when = day(all[i].day, today_);
+            if (last > i) when += " to " + day(all[last].day, today_);
+            out_ += wrapped(fmt::format("! Nothing for {}: {}.", when, way_words(all[i], last > i)), 2) + "\n";
+            i = last + 1;
+        }
+    }
+
+    [[nodiscard]] std::string way_words(const ask::PlanEmpty& empty, bool several) const {
+        const std::string dish = empty.kind && !several ? fmt::format("{} dish", *empty.kind) : "dish";
+        const std::string dishes = counted(empty.dishes, dish);
         switch (empty.way) {
-            case ask::PlanEmpty::Way::unusual:
-                line += fmt::format("; {} would with things that you do not usually buy: --unusual.", empty.dishes);
-                break;
-            case ask::PlanEmpty::Way::minutes:
-                line += fmt::format("; {} would with {} minutes on that day.", empty.dishes, empty.minutes);
-                break;
-            case ask::PlanEmpty::Way::gap:
-                line += fmt::format("; {} would, and {} had or planned lately.", empty.dishes,
-                                    empty.dishes == 1 ? "was" : "were");
-                break;
-            case ask::PlanEmpty::Way::eaters:
-                line += " for all who are home.";
-                break;
             case ask::PlanEmpty::Way::none:
-                line += ": there is none in the cookbook.";
+                return fmt::format("the cookbook has no {}", dish);
+            case ask::PlanEmpty::Way::trip: {
+                const auto next = kitchen::shopping_day(kitchen_.household, empty.day);
+                return fmt::format(
+                    "what is in the house makes no {}, {}", dish,
+                    next ? fmt::format("and the next trip is {}", on_day(*next, today_)) : "and no trip is planned");
+            }
+            case ask::PlanEmpty::Way::unusual:
+                return fmt::format("{} would do with things that you do not usually buy: --unusual", dishes);
+            case ask::PlanEmpty::Way::minutes:
+                return fmt::format("{} would do with {} minutes", dishes, empty.minutes);
+            case ask::PlanEmpty::Way::gap:
+                return fmt::format("{} would do, but come too soon after, or before, the same", dishes);
+            case ask::PlanEmpty::Way::eaters:
                 break;
         }
-        out_ += wrapped(line, 2) + "\n";
+        return fmt::format("no {} is for all who are home", dish);
     }
 
     /// What was not had for long, and what is new, in a line.
@@ -192,7 +206,7 @@ class Page {
 
 constexpr std::array<std::string_view, 6> states{"proposed", "planned", "had", "wished", "empty", "nobody_home"};
 constexpr std::array<std::string_view, 5> reasons{"wished", "uses_up", "from_stock", "not_since", "never_had"};
-constexpr std::array<std::string_view, 5> ways{"none", "unusual", "minutes", "gap", "eaters"};
+constexpr std::array<std::string_view, 6> ways{"none", "trip", "unusual", "minutes", "gap", "eaters"};
 
 template <std::size_t count, class Enum>
 std::string_view name(const std::array<std::string_view, count>& names, Enum of) {

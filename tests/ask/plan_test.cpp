@@ -211,6 +211,16 @@ TEST_CASE("plan: a night that nothing fits says what would have to change") {
     CHECK(fondue.empty.front().way == ask::PlanEmpty::Way::none);
 }
 
+TEST_CASE("plan: days before the first trip of an empty house say that nothing can be bought by then") {
+    kitchen::Kitchen kitchen = demo();
+    kitchen.plan.clear();
+    kitchen.lots.clear();
+    const auto answer = planned(kitchen, {.span = {demo_day, iso("2026-11-29")}, .effort = 1});
+    REQUIRE(answer.empty.size() == 3);
+    for (const auto& empty : answer.empty) CHECK(empty.way == ask::PlanEmpty::Way::trip);
+    CHECK(answer.empty.back().day == iso("2026-11-27"));
+}
+
 TEST_CASE("plan: bad questions are refused with what was expected") {
     const auto text = [](const ask::PlanQuestion& question) {
         const auto answer = ask::ask_plan(demo(), demo_day, question);

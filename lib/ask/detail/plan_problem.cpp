@@ -330,8 +330,7 @@ class Builder {
 
     // Where there is nothing.
 
-    /// The smallest change that gives the night a dish: something unusual, more minutes, one that was had lately, or
-    /// else who eats.
+    /// The smallest change that gives the night a dish.
     PlanEmpty why_empty(basics::Day day) {
         PlanEmpty empty{.day = day, .kind = kitchen::standing_kind(kitchen_.household, day)};
         const auto better = [&](PlanEmpty::Way way, int minutes) {
@@ -344,7 +343,13 @@ class Builder {
                 empty.dishes = 1;
             }
         };
-        const Setting setting = setting_for(day, true);
+        Setting setting = setting_for(day, question_.unusual);
+        const std::vector<bool> comes = setting.can_be_bought_before;
+        for (std::uint32_t i = 0; i < comes.size(); ++i) {
+            const auto& ingredient = kitchen_.catalogue()[IngredientId{i}];
+            setting.can_be_bought_before[i] =
+                comes[i] || (ingredient.pack && ingredient.kind != catalogue::Kind::cooked);
+        }
         for (std::uint32_t i = 0; i < kitchen_.cookbook().dishes().size(); ++i) {
             const DishId id{i};
             const auto not_for = kitchen::not_for(kitchen_, day, Meal::dinner, id);
@@ -357,7 +362,12 @@ class Builder {
                 better(PlanEmpty::Way::minutes, kitchen_.cookbook()[id].minutes);
             } else {
                 const bool gap = kitchen::within_gap(result_->bare, day, Meal::dinner, id);
-                better(gap ? PlanEmpty::Way::gap : PlanEmpty::Way::unusual, 0);
+                const bool unusual =
+                    std::any_of(meal.cooking.needs.begin(), meal.cooking.needs.end(), [&](const auto& need) {
+                        return !usual_[need.ingredient.index()] &&
+                               available_at(component(need.ingredient), time_of(day)) < need.amount;
+                    });
+                better(gap ? PlanEmpty::Way::gap : unusual ? PlanEmpty::Way::unusual : PlanEmpty::Way::trip, 0);
             }
         }
         return empty;

@@ -147,8 +147,16 @@ class Reporter {
         if (last && (row.day - *last).count() >= a_while)
             row.reasons.push_back({PlanReason::Kind::not_since, {}, last});
         if (!last && !kitchen_.history.empty()) row.reasons.push_back({PlanReason::Kind::never_had, {}, {}});
-        const bool bought = std::any_of(all.begin(), all.end(), [](const Change& change) { return change.spent > 0; });
-        if (!bought) row.reasons.push_back({PlanReason::Kind::from_stock, {}, {}});
+        if (all_in_the_house(row.cooking)) row.reasons.push_back({PlanReason::Kind::from_stock, {}, {}});
+    }
+
+    [[nodiscard]] bool all_in_the_house(const flow::Cooking& cooking) const {
+        return std::all_of(cooking.needs.begin(), cooking.needs.end(), [&](const flow::Needed& need) {
+            if (!built_.balancer->counted(need.ingredient)) return true;
+            std::int64_t there = 0;
+            for (const flow::Unit& unit : built_.balancer->stock(need.ingredient).units) there += unit.amount;
+            return there >= need.amount;
+        });
     }
 
     void balance() {
