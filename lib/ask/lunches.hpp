@@ -17,9 +17,10 @@
 //                  had as a leftover on that day, or that is planned for that lunch
 //     bought       a lunch bought outside: always possible
 // Nobody gets what they avoid or dislike. Where it is not known which tub is eaten, a leftover holds what any lot of it
-// may hold. A serve apart that a dish defines is made as the plan makes it (flow::cook). Nothing stands in for
-// anything: a plan does not say so, and what is written must balance as what is answered. A lunch is one serve for
-// everyone, however much they eat at dinner: tubs are not cut, and plans count whole serves.
+// may hold. A serve apart that a dish defines is made as the plan makes it (flow::cook). What a cooked dish asks for
+// and is not there is replaced by what is there and does its work nearly as well (fit 0.85 or more: one kind of bread
+// by another), which costs nothing in the sum. A lunch is one serve for everyone, however much they eat at dinner: tubs
+// are not cut, and plans count whole serves.
 //
 // The value of a plan of the open lunches is, in money,
 //
@@ -119,6 +120,7 @@ struct LunchCooked {
     basics::Day day;
     cookbook::DishId dish;
     std::vector<std::size_t> eaters;
+    std::vector<kitchen::LineSwap> swaps;  ///< what is cooked in place of what is not there
     flow::Cooking cooking;
     std::vector<std::pair<catalogue::IngredientId, measure::Amount>> saves;  ///< from the bin
     std::vector<std::string> cautions;

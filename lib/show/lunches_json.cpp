@@ -45,10 +45,14 @@ Json cooked(const ask::LunchCooked& one, const kitchen::Kitchen& kitchen) {
         const auto& thing = kitchen.catalogue()[id];
         saves.push_back({{"ingredient", thing.id}, {"label", thing.name}, {"amount", json_amount(amount, thing)}});
     }
-    return {
-        {"dish", dish.id},         {"label", dish.name},       {"serves", json_serves(one.cooking.serves_thousandths)},
-        {"minutes", dish.minutes}, {"for", std::move(people)}, {"saves", std::move(saves)},
-        {"cautions", one.cautions}};
+    return {{"dish", dish.id},
+            {"label", dish.name},
+            {"serves", json_serves(one.cooking.serves_thousandths)},
+            {"minutes", dish.minutes},
+            {"for", std::move(people)},
+            {"saves", std::move(saves)},
+            {"swaps", detail::swaps_json(one.swaps, kitchen)},
+            {"cautions", one.cautions}};
 }
 
 Json days(const ask::LunchesAnswer& answer, const kitchen::Kitchen& kitchen) {

@@ -84,7 +84,11 @@ std::string cooked_words(const Page& page, const ask::LunchCooked& cooked) {
     std::string saves;
     for (const auto& [id, amount] : cooked.saves)
         saves += (saves.empty() ? "; uses up " : ", ") + page.kitchen.catalogue()[id].name;
-    return fmt::format("{} ({} min{})", dish.name, dish.minutes, saves);
+    // They do nearly the same work: what they replace is not worth a word.
+    std::vector<std::string> with;
+    for (const kitchen::LineSwap& swap : cooked.swaps)
+        with.push_back(page.kitchen.catalogue()[swap.use.front().first].name);
+    return fmt::format("{}{} ({} min{})", dish.name, with.empty() ? "" : " with " + listed(with), dish.minutes, saves);
 }
 
 /// A cook's words for the lines of the sum.

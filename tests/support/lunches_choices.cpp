@@ -89,6 +89,10 @@ std::vector<LunchChoice> LunchJudge::choices_of(const ask::LunchesAnswer& answer
             const auto& row = kitchen_->plan[r];
             if (row.day == lunch.made && row.meal == Meal::dinner && row.dish == lunch.dish) choice.dinner = r;
         }
+        for (const ask::LunchCooked& cooked : answer.cooked) {
+            if (lunch.kind == LunchKind::cooked && cooked.day == lunch.day && cooked.dish == lunch.dish)
+                choice.swaps = cooked.swaps;
+        }
         result.push_back(choice);
     }
     return result;

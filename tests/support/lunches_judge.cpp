@@ -193,10 +193,12 @@ bool LunchJudge::had_as_leftover(cookbook::DishId id, basics::Day day) const {
 
 std::vector<flow::Cooking> LunchJudge::cookings_of(std::span<const LunchChoice> lunches) const {
     std::map<std::tuple<basics::Day, cookbook::DishId, bool>, int> rows;
+    std::map<std::pair<basics::Day, cookbook::DishId>, std::vector<kitchen::LineSwap>> swaps;
     std::map<std::size_t, int> more;
     for (const LunchChoice& lunch : lunches) {
         if (lunch.kind == LunchKind::bought) continue;
         ++rows[{lunch.day, *lunch.dish, lunch.kind != LunchKind::cooked}];
+        if (lunch.kind == LunchKind::cooked) swaps[{lunch.day, *lunch.dish}] = lunch.swaps;
         if (lunch.kind == LunchKind::larger) ++more[lunch.dinner];
     }
     std::vector<flow::Cooking> result;
@@ -208,9 +210,10 @@ std::vector<flow::Cooking> LunchJudge::cookings_of(std::span<const LunchChoice> 
     }
     for (const auto& [key, serves] : rows) {
         const auto& [day, dish, ready] = key;
-        result.push_back(flow::cook(
-            *kitchen_,
-            {.day = day, .meal = Meal::lunch, .dish = dish, .ready_meal = ready, .serves = serves, .left = 0}));
+        kitchen::Planned row{
+            .day = day, .meal = Meal::lunch, .dish = dish, .ready_meal = ready, .serves = serves, .left = 0};
+        if (!ready) row.swaps = swaps[{day, dish}];
+        result.push_back(flow::cook(*kitchen_, row));
     }
     return result;
 }
@@ -232,9 +235,13 @@ bool LunchJudge::balances(std::span<const LunchChoice> lunches) const {
 std::vector<LunchJudge::Want> LunchJudge::wants_of(std::span<const LunchChoice> lunches) const {
     std::vector<Want> wants;
     std::map<std::pair<basics::Day, cookbook::DishId>, int> cooked;
+    std::map<std::pair<basics::Day, cookbook::DishId>, std::vector<kitchen::LineSwap>> swaps;
     std::map<std::size_t, int> more;
     for (const LunchChoice& lunch : lunches) {
-        if (lunch.kind == LunchKind::cooked) ++cooked[{lunch.day, *lunch.dish}];
+        if (lunch.kind == LunchKind::cooked) {
+            ++cooked[{lunch.day, *lunch.dish}];
+            swaps[{lunch.day, *lunch.dish}] = lunch.swaps;
+        }
         if (lunch.kind == LunchKind::larger) ++more[lunch.dinner];
         if (lunch.kind == LunchKind::leftover) wants.push_back({*lunch.of, 1000, meal_number(lunch.day, Meal::lunch)});
     }
@@ -244,7 +251,8 @@ std::vector<LunchJudge::Want> LunchJudge::wants_of(std::span<const LunchChoice> 
                                    .dish = key.second,
                                    .ready_meal = false,
                                    .serves = serves,
-                                   .left = 0};
+                                   .left = 0,
+                                   .swaps = swaps[key]};
         for (const auto& need : flow::cook(*kitchen_, row).needs)
             wants.push_back({need.ingredient, need.amount, meal_number(key.first, Meal::lunch)});
     }

@@ -22,6 +22,7 @@ struct LunchChoice {
     stock::LotNumber lot = 0;                   ///< of a frozen pack
     std::int64_t pack = 0;                      ///< and what is in it
     std::size_t dinner = 0;                     ///< the row of the plan that is cooked larger
+    std::vector<kitchen::LineSwap> swaps{};     ///< what is cooked in place of what is not there
 };
 
 struct JudgedLunches {

@@ -188,7 +188,9 @@ class Teller {
                                        .dish = source.dish,
                                        .ready_meal = false,
                                        .serves = serves,
-                                       .left = 0};
+                                       .left = 0,
+                                       .swaps = source.swaps};
+            dish.swaps = source.swaps;
             dish.cooking = flow::cook(kitchen_, row);
             saves(source, serves, dish);
             dish.cautions = at_table(kitchen_, row, dish.eaters).cautions;
@@ -384,14 +386,20 @@ class Teller {
 }  // namespace
 
 kitchen::Plan plan_with(const LunchGame& game, const LunchPlan& plan) {
-    std::map<std::tuple<basics::Day, DishId, bool>, int> serves;
+    struct Row {
+        int serves = 0;
+        std::vector<kitchen::LineSwap> swaps;
+    };
+    std::map<std::tuple<basics::Day, DishId, bool>, Row> chosen;
     std::map<std::size_t, int> more;
     for (const int option : plan) {
         const LunchSource* source = source_of(game, option);
         if (source == nullptr) continue;
         const basics::Day day =
             game.slots[static_cast<std::size_t>(game.options[static_cast<std::size_t>(option)].slot)].day;
-        ++serves[{day, source->dish, source->kind != LunchKind::cooked}];
+        Row& row = chosen[{day, source->dish, source->kind != LunchKind::cooked}];
+        ++row.serves;
+        row.swaps = source->swaps;
         if (source->kind == LunchKind::larger) ++more[source->row];
     }
     kitchen::Plan rows;
@@ -401,10 +409,15 @@ kitchen::Plan plan_with(const LunchGame& game, const LunchPlan& plan) {
         if (const auto found = more.find(r); found != more.end()) row.left += found->second;
         rows.push_back(row);
     }
-    for (const auto& [key, count] : serves) {
+    for (const auto& [key, row] : chosen) {
         const auto& [day, dish, ready] = key;
-        rows.push_back(
-            {.day = day, .meal = Meal::lunch, .dish = dish, .ready_meal = ready, .serves = count, .left = 0});
+        rows.push_back({.day = day,
+                        .meal = Meal::lunch,
+                        .dish = dish,
+                        .ready_meal = ready,
+                        .serves = row.serves,
+                        .left = 0,
+                        .swaps = row.swaps});
     }
     std::sort(rows.begin(), rows.end(), [](const kitchen::Planned& a, const kitchen::Planned& b) {
         return std::tie(a.day, a.meal, a.dish) < std::tie(b.day, b.meal, b.dish);

@@ -81,6 +81,7 @@ struct LunchSource {
     int minutes = 0;                            ///< of the dish that is cooked
     int pack = -1;                              ///< position in LunchGame::packs
     std::size_t row = 0;                        ///< of the plan, of the dinner that is larger
+    std::vector<kitchen::LineSwap> swaps{};     ///< what is cooked in place of what is not there
 };
 
 struct LunchOption {

@@ -4,6 +4,7 @@
 #include <map>
 
 #include "ask/detail/worth.hpp"
+#include "kitchen/cooking.hpp"
 
 namespace samebase::ask::detail {
 
@@ -146,9 +147,53 @@ class Sources {
                                    .time = game_.lunch_time(day),
                                    .needs = {},
                                    .minutes = dishes[i].minutes};
-                if (open_[day_number(day)] > 0 && can_be_cooked(source)) add(std::move(source), day);
+                if (open_[day_number(day)] == 0) continue;
+                source.swaps = swaps_for(source);
+                if (can_be_cooked(source)) add(std::move(source), day);
             }
         }
+    }
+
+    /// What is not there is replaced by what is there and as good as it: one kind of bread by another.
+    std::vector<kitchen::LineSwap> swaps_for(const LunchSource& source) {
+        const cookbook::Dish& dish = kitchen_.cookbook()[source.dish];
+        std::vector<kitchen::LineSwap> swaps;
+        for (const cookbook::DishIngredient& line : dish.ingredients) {
+            const auto needed = kitchen::of_the_dish(dish, line.ingredient, one_serve);
+            if (line.optional || is_there(line.ingredient, needed, source.time)) continue;
+            for (const graph::StandIn& stand_in : near_ones({line.ingredient, line.role})) {
+                auto swap = kitchen::swap_of(kitchen_.catalogue(), dish, line.ingredient, stand_in.use, one_serve);
+                const auto& [id, amount] = swap.use.front();
+                if (is_for_a_serve_apart(dish, id) || !is_there(id, amount, source.time)) continue;
+                swaps.push_back(std::move(swap));
+                break;
+            }
+        }
+        return swaps;
+    }
+
+    /// What is kept for those who must avoid something is not for all.
+    static bool is_for_a_serve_apart(const cookbook::Dish& dish, IngredientId id) {
+        return std::any_of(dish.separate.begin(), dish.separate.end(), [&](const cookbook::SeparateServe& serve) {
+            return std::any_of(serve.swaps.begin(), serve.swaps.end(), [&](const auto& s) { return s.second == id; });
+        });
+    }
+
+    [[nodiscard]] bool is_there(IngredientId id, std::int64_t amount, int time) const {
+        const int at = game_.position[id.index()];
+        return at < 0 || game_.things[static_cast<std::size_t>(at)].there_at(time) >= amount;
+    }
+
+    /// Single things that do its work nearly as well and take no longer, best first.
+    const std::vector<graph::StandIn>& near_ones(graph::Node node) {
+        constexpr double near = 0.85;
+        const auto [place, is_new] = near_ones_.try_emplace(node);
+        if (is_new) {
+            place->second = kitchen_.graph().stand_ins(node, near, {});
+            std::erase_if(place->second,
+                          [](const graph::StandIn& s) { return s.use.size() != 1 || s.adds_minutes > 0; });
+        }
+        return place->second;
     }
 
     [[nodiscard]] bool can_be_cooked(const LunchSource& source) const {
@@ -179,7 +224,8 @@ class Sources {
                                       .dish = source.dish,
                                       .ready_meal = false,
                                       .serves = serves,
-                                      .left = 0},
+                                      .left = 0,
+                                      .swaps = source.swaps},
                                      {}, &table_.holds())
                               .needs);
         }
@@ -214,7 +260,7 @@ class Sources {
         for (const int number : by_day_[day_number(slot.day)]) {
             const LunchSource& source = game_.sources[static_cast<std::size_t>(number)];
             const bool may = source.kind == LunchKind::cooked
-                                 ? table_.may_have_cooked(slot.person, source.dish)
+                                 ? table_.may_have_cooked(slot.person, source.dish, source.swaps)
                                  : table_.may_have_left(slot.person, *source.of, source.dish);
             if (!may) {
                 ++slot.refused;
@@ -271,6 +317,7 @@ class Sources {
     std::vector<int> open_;    ///< slots by day
     std::vector<int> served_;  ///< by source: the slots that may have it
     std::map<basics::Day, std::vector<DishId>> had_;
+    std::map<graph::Node, std::vector<graph::StandIn>> near_ones_;
     std::map<std::pair<std::size_t, DishId>, std::int64_t> liking_;
     std::map<std::pair<basics::Day, DishId>, std::int64_t> had_lately_;
     /// Marks are on what the recipe says, whoever has a serve apart.
