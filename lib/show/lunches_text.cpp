@@ -86,8 +86,10 @@ std::string cooked_words(const Page& page, const ask::LunchCooked& cooked) {
         saves += (saves.empty() ? "; uses up " : ", ") + page.kitchen.catalogue()[id].name;
     // They do nearly the same work: what they replace is not worth a word.
     std::vector<std::string> with;
-    for (const kitchen::LineSwap& swap : cooked.swaps)
-        with.push_back(page.kitchen.catalogue()[swap.use.front().first].name);
+    for (const kitchen::LineSwap& swap : cooked.swaps) {
+        const std::string& name = page.kitchen.catalogue()[swap.use.front().first].name;
+        if (dish.name.find(name) == std::string::npos) with.push_back(name);
+    }
     return fmt::format("{}{} ({} min{})", dish.name, with.empty() ? "" : " with " + listed(with), dish.minutes, saves);
 }
 
