@@ -206,6 +206,100 @@ def writers_that_were_killed(world):
     need(mine.exists(), "the file of a writer that is still there is gone")
 
 
+def people(kitchen):
+    """Who is in kitchen.json, which has to be a whole document."""
+    return [p["name"] for p in json.loads((kitchen / "kitchen.json").read_text(encoding="utf-8"))["people"]]
+
+
+def household_changes_at_once(world):
+    """Changes of the household at the same time lose nothing."""
+    world.demo()
+    before = people(world.kitchen)
+    names = [f"Guest{i}" for i in range(8)]
+    runs = [subprocess.Popen(world.command("household", "person", name, "--eats", "0.5"), env=world.env(),
+                             stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE) for name in names]
+    for run in runs:
+        _, err = run.communicate()
+        need(run.returncode == 0, f"status {run.returncode}: {err.decode()[:400]}")
+    need(sorted(people(world.kitchen)) == sorted(before + names), f"those who eat here: {people(world.kitchen)}")
+    for name in reversed(names):
+        world.run("undo")
+    need(sorted(people(world.kitchen)) == sorted(before), "undo does not take back what was changed at once")
+
+
+def household_changes_that_are_killed(world):
+    """A killed change of the household leaves the old document or the new one, with its row in the ledger or without."""
+    world.demo()
+    started = time.monotonic()
+    world.run("household", "person", "First", "--eats", "0.5")
+    takes = time.monotonic() - started
+    killed = 0
+    for i in range(12):
+        before, name = people(world.kitchen), f"Guest{i}"
+        process = subprocess.Popen(world.command("household", "person", name, "--eats", "0.5"), env=world.env(),
+                                   stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+        time.sleep(takes * (0.3 + i / 15))
+        process.send_signal(signal.SIGKILL)
+        process.wait()
+        killed += process.returncode != 0
+        # The next command sees one or the other, in the document and in the ledger.
+        household = world.run("household").stdout.decode()
+        after = people(world.kitchen)
+        need(after in (before, [*before, name]), f"after a kill those who eat here: {after}")
+        need((name + ":" in household) == (name in after), "the household that is shown is another than the document's")
+        world.run("check", status=(0, 1))
+        logged = name in world.run("log").stdout.decode()
+        need(logged == (name in after), f"{name} is {'' if logged else 'not '}in the log, and the document says otherwise")
+        if logged:
+            world.run("undo")
+            need(people(world.kitchen) == before, "undo of what was killed does not bring the old document back")
+    need(killed > 0, "no command was killed")
+    world.run("household", "minutes", "mon", "50")
+    left = [p.name for p in world.kitchen.iterdir() if ".new-" in p.name]
+    need(left == [], f"left over: {left}")
+
+
+def edit(world, script):
+    """`household edit` with an editor that runs these lines; $1 is the document."""
+    editor = world.folder / "editor"
+    editor.write_text(script, encoding="utf-8")
+    return subprocess.Popen(world.command("household", "edit"), env=dict(world.env(), VISUAL=f"sh '{editor}'"),
+                            stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+
+
+def edits_of_the_household(world):
+    """What others change while the document is in an editor stays; an edit that is killed changes nothing or all."""
+    world.demo()
+    before = people(world.kitchen)
+    open_flag, go = world.folder / "open", world.folder / "go"
+    script = f"""touch '{open_flag}'; while ! test -e '{go}'; do sleep 0.01; done; sed -i 's/"name": "Bram"/"name": "Bramwell"/' "$1"\n"""
+    process = edit(world, script)
+    while not open_flag.exists() and process.poll() is None:
+        time.sleep(0.01)
+    world.run("household", "person", "Pim", "--eats", "0.5")
+    go.touch()
+    out, err = process.communicate()
+    need(process.returncode == 0, f"status {process.returncode}: {out.decode()}{err.decode()}")
+    edited = [name.replace("Bram", "Bramwell") for name in before]
+    need(people(world.kitchen) == [*edited, "Pim"], f"after two changes: {people(world.kitchen)}")
+    # Killed while the editor is open, and at any time after it.
+    killed = 0
+    for i in range(6):
+        was = people(world.kitchen)
+        open_flag.unlink(missing_ok=True)
+        process = edit(world, f"""sed -i 's/"name": "Pim/"name": "Pim{i}/' "$1"; touch '{open_flag}'\n""")
+        while not open_flag.exists() and process.poll() is None:
+            time.sleep(0.002)
+        time.sleep(0.02 * i)
+        process.send_signal(signal.SIGKILL)
+        process.communicate()
+        killed += process.returncode != 0
+        now = people(world.kitchen)
+        need(now in (was, [name.replace("Pim", f"Pim{i}") for name in was]), f"after a kill: {now}")
+        world.run("check", status=(0, 1))
+    need(killed > 0, "no edit was killed")
+
+
 HOSTILE = "a\x1b[2J\x1b]0;t\x07\u202eb\u009bc\x7f"
 
 
@@ -374,7 +468,7 @@ def plans_of_a_year(world):
 
 
 CHECKS = [output_that_cannot_be_written, stock_table_after_a_lot_is_used_up, formulas_in_the_stock_table, recipes_taken_in_at_once,
-          imports_that_are_killed, writers_that_were_killed, control_characters, text_that_is_no_text, documents_too_large,
+          imports_that_are_killed, household_changes_at_once, household_changes_that_are_killed, edits_of_the_household, writers_that_were_killed, control_characters, text_that_is_no_text, documents_too_large,
           databases_that_are_none, full_disk, days_before_the_newest_entry, no_serves, answers_follow_their_schemas,
           nothing_else_on_standard_output, plans_of_a_year]
 

@@ -168,7 +168,7 @@ TEST_CASE("durations are read by ISO 8601, up to two days") {
     CHECK(read_duration("P3D").error().expected == "at most 2880 minutes, two days");
 }
 
-TEST_CASE("times: the whole, else the parts; nonsense is said, and --minutes stands in") {
+TEST_CASE("times: the whole, else the parts, and nonsense is said, and --minutes stands in") {
     CHECK(one(with(stew(), "totalTime", "PT2H")).minutes == 120);
     CHECK(one(with(stew(), "totalTime", "PT0M")).minutes == 60);
     json bad = stew();
@@ -261,7 +261,7 @@ TEST_CASE("lines come apart into amount, ingredient, role and preparation") {
                 "1/3 cup | parmesan | topping | grated, optional", "4 | carrot | body |  [a slip of 'carrot']"});
 }
 
-TEST_CASE("headings and water are left out; two seasonings in a line are two") {
+TEST_CASE("headings and water are left out, and two seasonings in a line are two") {
     CHECK(read_as({"For the stew:", "2 cups boiling water", "1 onion", "Salt and freshly ground black pepper, to taste",
                    "olive oil, for frying", "parsley"}) ==
           Lines{"For the stew:: left out, a heading", "2 cups boiling water: left out, water", "1 | onion | main | ",
@@ -339,7 +339,7 @@ TEST_CASE("what the cook says has to pick a line and be something") {
             "--as: 'unicorn' picks no line; expected the ingredient of a line, or words that stand in one line only"});
 }
 
-TEST_CASE("a role is what the cookbook mostly has; where nothing is main, the heaviest is") {
+TEST_CASE("a role is what the cookbook mostly has, and where nothing is main, the heaviest is") {
     const auto made = dishes(with(stew(), "recipeIngredient", {"2 carrots", "500 g potatoes", "1 tsp salt"}));
     REQUIRE(made);
     CHECK(shown(made->front()) ==

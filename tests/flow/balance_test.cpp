@@ -138,10 +138,10 @@ TEST_CASE("the horizon is the second shopping day, but not before a week is over
     CHECK(horizon(kitchen, demo_day) == demo_day + basics::days{7});
 }
 
-TEST_CASE("the rest of what is bought raw is frozen or lies whole in the crisper; what was opened ends") {
+TEST_CASE("the rest of what is bought raw is frozen or lies whole in the crisper, and what was opened ends") {
     const kitchen::Kitchen kitchen = bare();
-    const Balancer balancer(kitchen, days(10));
-    const auto tossed_of = [&](const char* name, std::int64_t used, std::int64_t bought) {
+    const auto tossed_of = [&](const char* name, std::int64_t used, std::int64_t bought, int span = 10) {
+        const Balancer balancer(kitchen, days(span));
         const auto thing = *kitchen.catalogue().ingredient(name);
         Cooking dinner{.day = demo_day, .dish = {}, .needs = {{thing, used}}, .makes = {}};
         const Balance balance = balancer.balance({dinner}, std::vector{thing});
@@ -159,7 +159,9 @@ TEST_CASE("the rest of what is bought raw is frozen or lies whole in the crisper
         return tossed;
     };
     CHECK(tossed_of("chicken-thigh", 600'000, 1'000'000) == 0);  // a tray: the rest goes into the freezer
-    CHECK(tossed_of("sweet-potato", 500'000, 1'000'000) == 0);   // three of them: the rest is not cut
+    // Three of them: the rest is not cut, and keeps for the seven days of whole ones in the crisper.
+    CHECK(tossed_of("sweet-potato", 500'000, 1'000'000, 7) == 0);
+    CHECK(tossed_of("sweet-potato", 500'000, 1'000'000) == 500'000);
     CHECK(tossed_of("cabbage", 400'000, 1'200'000) == 800'000);
     CHECK(tossed_of("chicken-stock", 600'000, 1'000'000) == 400'000);
     CHECK(tossed_of("frozen-peas", 300'000, 1'000'000) == 0);  // a bag: it stays frozen

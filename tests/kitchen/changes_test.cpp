@@ -120,7 +120,7 @@ TEST_CASE("a share of a payment for several things is no price") {
     CHECK(story.kitchen.lots.front().paid == basics::Money{2800});
 }
 
-TEST_CASE("one jar is opened, and keeps as opened; the others stay closed") {
+TEST_CASE("one jar is opened, and keeps as opened, and the others stay closed") {
     Story story;
     story.gets("pasta-sauce", packs(3'000), "pantry");
     kitchen::Item item{{{}, world.ingredient("pasta-sauce"), {}, {}}, {}, {}};
@@ -206,7 +206,7 @@ TEST_CASE("a cook who used more than was known had it") {
     CHECK(story.has("eggs") == 0);
 }
 
-TEST_CASE("frozen mince is used only where there is no other, and a note says so; peas are cooked from frozen") {
+TEST_CASE("frozen mince is used only where there is no other, and a note says so, and peas are cooked from frozen") {
     Story story;
     story.gets("beef-mince", packs(5'000), "near-freezer");
     story.gets("beef-mince", packs(1'000), "fridge");
@@ -386,7 +386,7 @@ TEST_CASE("more cabbage than the old one that is past its best was bought since"
     CHECK(story.kitchen.lots[0].best_by > story.today);
 }
 
-TEST_CASE("a count that agrees writes nothing; with all, what is not named is gone") {
+TEST_CASE("a count that agrees writes nothing, and with all, what is not named is gone") {
     Story story;
     story.gets("beef-mince", packs(2'000), "near-freezer");
     story.gets("peas", packs(1'000), "near-freezer");

@@ -117,7 +117,7 @@ TEST_CASE("nothing perishable is thawed on the shelf") {
           "microwave");
 }
 
-TEST_CASE("thawed raw food is not frozen again; the offer is to cook it first") {
+TEST_CASE("thawed raw food is not frozen again, and the offer is to cook it first") {
     Story story;
     story.gets("beef-mince", packs(1'000), "near-freezer");
     story.moves("beef-mince", {}, "near-freezer", "fridge", stock::ThawMethod::fridge);

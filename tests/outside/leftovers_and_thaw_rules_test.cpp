@@ -127,7 +127,7 @@ TEST_CASE("leftovers are reheated to 75 degrees") {
     }
 }
 
-TEST_CASE("thawing in the fridge takes a day for every 1.8 kg and at least a day; in water no day at all") {
+TEST_CASE("thawing in the fridge takes a day for every 1.8 kg and at least a day, and in water no day at all") {
     for (const char* family : {"mince", "red-meat", "poultry", "white-fish"}) {
         for (const auto id : tests::shipped_members(family)) {
             for (const std::int64_t grams : {454, 1500, 2500, 6000}) {

@@ -17,7 +17,7 @@ TEST_CASE("spoons, cups and cloves stay what the recipe says, in parts that a ha
     CHECK(in_own_measure("6 cups", 820) == "5 cups");
 }
 
-TEST_CASE("a bare number is quarters, then halves, and at last whole; weights have no measure of their own") {
+TEST_CASE("a bare number is quarters, then halves, and at last whole, and weights have no measure of their own") {
     CHECK(in_own_measure("1", 820) == "3/4");
     CHECK(in_own_measure("2", 820) == "1 3/4");
     CHECK(in_own_measure("5", 820) == "4");

@@ -47,7 +47,7 @@ TEST_CASE("every kind and column has one name") {
     CHECK_FALSE(stock::read_kind("gone"));
 }
 
-TEST_CASE("movements count by place and span; an undo counts back where it was counted") {
+TEST_CASE("movements count by place and span, and an undo counts back where it was counted") {
     const auto entries = story();
     const auto rice = world.ingredient("rice");
     const basics::Span all{day("2026-11-01"), day("2026-11-30")};

@@ -71,7 +71,7 @@ TEST_CASE("once opened, the printed day or the time once opened counts, whicheve
     CHECK(dated(it, PlaceKind::fridge).use_by == day("2026-11-28"));
 }
 
-TEST_CASE("what was thawed in the fridge keeps for a day once it is ready; in cold water it is cooked that day") {
+TEST_CASE("what was thawed in the fridge keeps for a day once it is ready, and in cold water it is cooked that day") {
     Lot it = lot("beef-mince", State::thawing);
     it.thaw = ThawMethod::fridge;
     it.thawed_on = day("2026-11-26");

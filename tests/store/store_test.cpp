@@ -1,6 +1,7 @@
 #include "store/store.hpp"
 
 #include <SQLiteCpp/SQLiteCpp.h>
+#include <fcntl.h>
 #include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -64,6 +65,37 @@ std::string said(const std::filesystem::path& file, const std::string& sql) {
 }
 
 }  // namespace
+
+namespace {
+
+/// Whether this process holds a lock on the file, as another process sees it.
+bool locked(const std::filesystem::path& file) {
+    const pid_t child = ::fork();
+    if (child == 0) {
+        struct flock asked {};
+        asked.l_type = F_WRLCK;
+        asked.l_whence = SEEK_SET;
+        const int opened = ::open(file.c_str(), O_RDWR | O_CLOEXEC);
+        const bool told = opened >= 0 && ::fcntl(opened, F_GETLK, &asked) == 0;
+        ::_exit(told && asked.l_type != F_UNLCK ? 1 : 0);
+    }
+    int status = 0;
+    REQUIRE(::waitpid(child, &status, 0) == child);
+    return WIFEXITED(status) && WEXITSTATUS(status) == 1;
+}
+
+}  // namespace
+
+TEST_CASE("a store that is opened beside another one of the process leaves that its locks") {
+    const Folder folder;
+    Store open = expect(Store::open(folder.file(), Mode::write));
+    static_cast<void>(expect(open.revision()));
+    REQUIRE(locked(folder.file()));
+    for (const Mode mode : {Mode::read, Mode::write}) {
+        static_cast<void>(expect(Store::open(folder.file(), mode)));
+        CHECK(locked(folder.file()));
+    }
+}
 
 TEST_CASE("a new ledger is empty and sound") {
     const Folder folder;

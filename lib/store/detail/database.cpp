@@ -5,10 +5,10 @@
 #include <sqlite3.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <array>
 #include <cctype>
 #include <cstdint>
-#include <fstream>
 #include <optional>
 #include <stdexcept>
 #include <string_view>
@@ -25,6 +25,7 @@ namespace fs = std::filesystem;
 using Database = std::unique_ptr<SQLite::Database>;
 
 constexpr std::string_view magic{"SQLite format 3\0", 16};
+constexpr std::size_t head_size = 100;
 constexpr int busy_milliseconds = 10'000;
 /// Up to this size the whole file is looked through whenever it is opened; that takes a few milliseconds.
 constexpr std::uintmax_t looked_through = 1'000'000;
@@ -75,18 +76,37 @@ bool ends_early(const fs::path& path, std::string_view head) {
     return !error && counted && !has_log(path) && size < page * big_endian(head.substr(28));
 }
 
-/// The file without SQLite: is it a kitchen database at all, of a version that we know?
-basics::Result<void> look(const fs::path& path) {
-    const std::string file = text(path);
+/// The first bytes of the file, as far as there are any. Read through SQLite's own handle: to open and close the file
+/// in any other way would give up every lock that this process has on it, and others would write into what is still in
+/// use.
+std::string first_bytes(SQLite::Database& db) {
+    sqlite3_file* opened = nullptr;
+    if (sqlite3_file_control(db.getHandle(), "main", SQLITE_FCNTL_FILE_POINTER, &opened) != SQLITE_OK ||
+        opened == nullptr || opened->pMethods == nullptr) {
+        throw SQLite::Exception("the file cannot be read", SQLITE_CANTOPEN);
+    }
+    sqlite3_int64 size = 0;
+    if (const int code = opened->pMethods->xFileSize(opened, &size); code != SQLITE_OK)
+        throw SQLite::Exception("the file cannot be read", code);
+    std::string head(static_cast<std::size_t>(std::min<sqlite3_int64>(size, head_size)), '\0');
+    if (head.empty()) return head;
+    const int code = opened->pMethods->xRead(opened, head.data(), static_cast<int>(head.size()), 0);
+    if (code != SQLITE_OK && code != SQLITE_IOERR_SHORT_READ) throw SQLite::Exception("the file cannot be read", code);
+    return head;
+}
+
+basics::Result<void> plain_file(const fs::path& path) {
     std::error_code error;
-    if (fs::is_directory(path, error)) return basics::problem(file, "is a folder", "a kitchen database");
-    if (!fs::is_regular_file(path, error)) return basics::problem(file, "is no plain file", "a kitchen database");
-    std::ifstream stream(path, std::ios::binary);
-    if (!stream) return basics::problem(file, "cannot be read", "a file that may be read", "look at its permissions");
-    std::string head(100, '\0');
-    stream.read(head.data(), static_cast<std::streamsize>(head.size()));
-    head.resize(static_cast<std::size_t>(stream.gcount()));
-    if (head.size() < 100) return damaged(file, fmt::format("it has only {} bytes", head.size()));
+    if (fs::is_directory(path, error)) return basics::problem(text(path), "is a folder", "a kitchen database");
+    if (!fs::is_regular_file(path, error)) return basics::problem(text(path), "is no plain file", "a kitchen database");
+    return {};
+}
+
+/// The file before SQLite looks into it: is it a kitchen database at all, of a version that we know?
+basics::Result<void> look(SQLite::Database& db, const fs::path& path) {
+    const std::string file = text(path);
+    const std::string head = first_bytes(db);
+    if (head.size() < head_size) return damaged(file, fmt::format("it has only {} bytes", head.size()));
     if (head.substr(0, magic.size()) != magic) {
         return basics::problem(file, "is no kitchen database", "a kitchen database", restore_hint);
     }
@@ -268,8 +288,9 @@ basics::Result<Database> open_to_write(const fs::path& path) {
                 }
                 create(path);
             }
-            if (auto looked = look(path); !looked) return tl::make_unexpected(looked.error());
+            if (auto plain = plain_file(path); !plain) return tl::make_unexpected(plain.error());
             auto db = std::make_unique<SQLite::Database>(file, SQLite::OPEN_READWRITE, busy_milliseconds);
+            if (auto looked = look(*db, path); !looked) return tl::make_unexpected(looked.error());
             configure(*db);
             if (auto fine = sound(*db, file); !fine) return tl::make_unexpected(fine.error());
             if (db->execAndGet("PRAGMA user_version").getInt() < layout_version) migrate(*db);
@@ -290,9 +311,10 @@ basics::Result<Database> open_to_read(const fs::path& path) {
                 migrate(*db);
                 return db;
             }
-            if (auto looked = look(path); !looked) return tl::make_unexpected(looked.error());
+            if (auto plain = plain_file(path); !plain) return tl::make_unexpected(plain.error());
             try {
                 auto db = std::make_unique<SQLite::Database>(file, SQLite::OPEN_READONLY, busy_milliseconds);
+                if (auto looked = look(*db, path); !looked) return tl::make_unexpected(looked.error());
                 configure(*db);
                 if (auto fine = sound(*db, file); !fine) return tl::make_unexpected(fine.error());
                 return in_present_layout(std::move(db));

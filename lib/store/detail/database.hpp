@@ -40,7 +40,7 @@ std::invoke_result_t<Work> guarded(const std::string& file, Work work) {
     }
 }
 
-/// The file with the present layout. Looked at first without SQLite: what is no file of ours is left as it is.
+/// The file with the present layout. Its head is looked at first: what is no file of ours is left as it is.
 [[nodiscard]] basics::Result<std::unique_ptr<SQLite::Database>> open_to_write(const std::filesystem::path& file);
 /// The same for reading only; an empty ledger in memory where there is no file.
 [[nodiscard]] basics::Result<std::unique_ptr<SQLite::Database>> open_to_read(const std::filesystem::path& file);
