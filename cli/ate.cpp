@@ -41,7 +41,7 @@ void add_ate(CLI::App& app, Chosen& chosen) {
     auto* command = app.add_subcommand("ate", "something was eaten without a dish: ate 2 bananas, cold roast chicken");
     auto arguments = std::make_shared<Arguments>();
     command->add_option("what", arguments->what,
-                        "what; without an amount one, of leftovers all; 'all the ham', 'lot 12'");
+                        "what; without an amount one, of leftovers all; 'all the mixed leaves', 'lot 81'");
     command->add_option("--from", arguments->from, "where it was (else wherever it is)")->type_name("PLACE");
     add_dry_run(*command, arguments->how);
     run_with(*command, chosen, arguments, run);

@@ -1,5 +1,7 @@
 #include "commands.hpp"
 
+#include "examples.hpp"
+
 namespace samebase::cli {
 
 void add_commands(CLI::App& app, Chosen& chosen) {
@@ -35,6 +37,7 @@ void add_commands(CLI::App& app, Chosen& chosen) {
     add_check(app, chosen);
     add_new(app, chosen);
     add_demo(app, chosen);
+    add_examples(app);
 }
 
 }  // namespace samebase::cli

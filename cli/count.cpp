@@ -81,7 +81,7 @@ Outcome run(const Arguments& arguments, const Context& context) {
 
 void add_count(CLI::App& app, Chosen& chosen) {
     auto* command = app.add_subcommand(
-        "count", "a stocktake in one line: count near freezer: 14 mince, 5 fish, 13.5 lamb mince, some parsley");
+        "count", "a stocktake in one line: count near freezer: 14 mince, 5 white fish, 13.5 lamb mince, some parsley");
     auto arguments = std::make_shared<Arguments>();
     command->add_option("what", arguments->what, "the place, a colon, and what is there; a part pack is 13.5");
     command->add_flag("--all", arguments->all, "what is not named in that place is gone");

@@ -208,11 +208,11 @@ Outcome run(const Arguments& arguments, const Context& context) {
 }  // namespace
 
 void add_got(CLI::App& app, Chosen& chosen) {
-    auto* command =
-        app.add_subcommand("got", "things arrived: got 2 kg beef mince @ 9/kg, 3 cabbages, 300 g ham use by 30 dec");
+    auto* command = app.add_subcommand(
+        "got", "things arrived: got 2 kg beef mince @ 9/kg, 3 cabbages @ 4.65, 300 g ham use by 30 dec");
     auto arguments = std::make_shared<Arguments>();
     command->add_option("what", arguments->what,
-                        "amounts and names, with commas between things; a price each, '@ 4.65' or '@ 18/kg'");
+                        "amounts and names, with commas between things; a price each, '@ 4.65' or '@ 9/kg'");
     command->add_option("--in", arguments->in, "where it goes (else where such things usually are)")
         ->type_name("PLACE");
     command->add_option("--paid", arguments->paid, "for all of it")->type_name("MONEY");

@@ -235,7 +235,7 @@ Outcome run(const EditWords& words, const Context& context) {
 
 void add_household_edit(CLI::App& household, Chosen& chosen) {
     auto* command = household.add_subcommand(
-        "edit", "all of it in your editor (VISUAL, EDITOR), checked before it is saved; edit dishes");
+        "edit", "all of it in your editor (VISUAL, EDITOR), checked before it is saved: edit dishes");
     auto words = std::make_shared<EditWords>();
     command->add_option("document", words->document, "nothing for the household; dishes for your own dishes");
     add_dry_run(*command, words->how);

@@ -333,27 +333,25 @@ Understood<Edited> edit_remove(const HouseholdWords& words, const kitchen::At& a
 void add_household_house(CLI::App& household, Chosen& chosen) {
     auto trip = std::make_shared<TripWords>();
     auto* trip_command =
-        add(household, chosen, "trip",
-            "when you shop: trip sat, trip sat --every 2 --from 5 dec fresh, trip 5 dec bulk", trip, edit_trip);
+        add(household, chosen, "trip", "when you shop: trip sat --every 2 --from 5 dec fresh", trip, edit_trip);
     trip_command->add_option("--every", trip->every, "so many weeks from one to the next");
     trip_command->add_option("--from", trip->from, "the date of the first");
-    add(household, chosen, "night",
-        "what a weekday always has: night tue mince; several take turns: night tue mince soup",
+    add(household, chosen, "night", "what a weekday always has; several take turns: night thu mince soup",
         std::make_shared<HouseholdWords>(), edit_night);
     add(household, chosen, "minutes", "how long dinner may take: minutes tue 45", std::make_shared<HouseholdWords>(),
         edit_minutes);
     auto place = std::make_shared<PlaceWords>();
     auto* place_command = add(household, chosen, "place",
-                              "where food is kept: place shed freezer far-freezer --litres 200", place, edit_place);
+                              "where food is kept: place barn freezer far-freezer --litres 200", place, edit_place);
     place_command->add_option("--litres", place->litres, "its room");
     auto use = std::make_shared<UseWords>();
     auto* use_command =
-        add(household, chosen, "use", "what goes without a dish: use 700 mL milk --days mon-fri", use, edit_use);
+        add(household, chosen, "use", "what goes without a dish: use 750 mL milk --days mon-fri", use, edit_use);
     use_command->add_option("--days", use->days, "on these days of the week only");
-    add(household, chosen, "staple", "taken as there and never counted: staple tomato sauce",
+    add(household, chosen, "staple", "taken as there and never counted: staple plain flour",
         std::make_shared<HouseholdWords>(), edit_staple);
 
-    auto* price = household.add_subcommand("price", "what a thing costs: price mince 9.50/kg, price milk 4.55 for 3 L");
+    auto* price = household.add_subcommand("price", "what a thing costs: price mince 9.50/kg");
     auto price_words = std::make_shared<HouseholdWords>();
     price->add_option("words", price_words->words, "the thing, its price, for how much");
     add_dry_run(*price, price_words->how);
@@ -364,9 +362,8 @@ void add_household_house(CLI::App& household, Chosen& chosen) {
 }
 
 void add_household_remove(CLI::App& household, Chosen& chosen) {
-    add(household, chosen, "remove",
-        "takes one of these away: remove person Gus, remove trip sat, remove night tue ...",
-        std::make_shared<HouseholdWords>(), edit_remove);
+    add(household, chosen, "remove", "takes one of these away: remove trip sat", std::make_shared<HouseholdWords>(),
+        edit_remove);
 }
 
 }  // namespace samebase::cli

@@ -97,7 +97,7 @@ Understood<Edited> edit_away(const AwayWords& words, const kitchen::At& at, exch
 
 Understood<Edited> edit_mark(const HouseholdWords& words, const kitchen::At& at,
                              exchange::HouseholdDocument& document) {
-    const char* expected = "who, what and a mark from -3 (never) to 3: mark Dan fish -3";
+    const char* expected = "who, what and a mark from -3 (never) to 3: mark Dan seafood -3";
     if (words.words.size() < 3) return wrong("mark", fmt::format("'{}'", joined(words.words)), expected);
     const auto mark =
         whole_number(words.words.back()[0] == '+' ? words.words.back().substr(1) : words.words.back(), -3, 3);
@@ -192,7 +192,7 @@ void add_household_people(CLI::App& household, Chosen& chosen) {
     person->add_option("--home", person_words->home, "which meals: 'mon-fri dinner, sat-sun all'");
     run_edit(*person, chosen, person_words, edit_person);
 
-    auto* away = household.add_subcommand("away", "somebody is not home: away Dan 12..14 dec");
+    auto* away = household.add_subcommand("away", "somebody is not home: away Tovi 12..14 dec");
     auto away_words = std::make_shared<AwayWords>();
     away->add_option("words", away_words->words, "the name and the days");
     away->add_option("--meal", away_words->meal, "only for lunch, or dinner");
@@ -206,10 +206,9 @@ void add_household_people(CLI::App& household, Chosen& chosen) {
     guests->add_option("--note", guest_words->note, "what it is about");
     run_edit(*guests, chosen, guest_words, edit_guests);
 
-    auto* mark =
-        household.add_subcommand("mark", "what somebody thinks of a thing: mark Dan fish -3 (never) ... 3, 0 for none");
+    auto* mark = household.add_subcommand("mark", "what somebody thinks of a thing: mark Bram seafood -3");
     auto mark_words = std::make_shared<HouseholdWords>();
-    mark->add_option("words", mark_words->words, "the name, the thing, -3 to 3");
+    mark->add_option("words", mark_words->words, "the name, the thing, -3 (never) to 3, 0 for none");
     run_edit(*mark, chosen, mark_words, edit_mark);
 }
 

@@ -111,15 +111,20 @@ std::optional<std::string> nearest_hint(const catalogue::Match& match) {
 /// The nearest family that all of these are in.
 std::optional<std::string> above_all(const catalogue::Catalogue& catalogue,
                                      const std::vector<catalogue::Found>& families) {
-    if (families.empty()) return std::nullopt;
+    std::vector<catalogue::FamilyId> to_cook;  // families of leftovers say nothing of what is bought
+    for (const auto& f : families) {
+        const auto members = catalogue.members(catalogue::FamilyId{f.key});
+        const auto cooked = [&](auto id) { return catalogue[id].kind == catalogue::Kind::cooked; };
+        if (!std::all_of(members.begin(), members.end(), cooked)) to_cook.emplace_back(f.key);
+    }
+    if (to_cook.empty()) return std::nullopt;
     const auto is_in = [&](std::optional<catalogue::FamilyId> family, catalogue::FamilyId above) {
         while (family && *family != above) family = catalogue[*family].parent;
         return family.has_value();
     };
-    std::optional<catalogue::FamilyId> above = catalogue::FamilyId{families.front().key};
+    std::optional<catalogue::FamilyId> above = to_cook.front();
     const auto holds_all = [&](catalogue::FamilyId family) {
-        return std::all_of(families.begin(), families.end(),
-                           [&](const auto& f) { return is_in(catalogue::FamilyId{f.key}, family); });
+        return std::all_of(to_cook.begin(), to_cook.end(), [&](const auto& id) { return is_in(id, family); });
     };
     while (above && !holds_all(*above)) above = catalogue[*above].parent;
     if (!above) return std::nullopt;

@@ -59,8 +59,8 @@ tl::expected<exchange::RecipeWords, Failure> words_of(const Arguments& arguments
     exchange::RecipeWords words;
     basics::Problems problems;
     words.as = pairs_of(arguments.as, "--as", "WORDS=INGREDIENT, as in 'olive oil=vegetable oil'", problems);
-    words.roles = pairs_of(arguments.roles, "--role", "WORDS=ROLE, as in 'cheese=topping'", problems);
-    words.amounts = pairs_of(arguments.amounts, "--amount", "WORDS=AMOUNT, as in 'parsley=30 g'", problems);
+    words.roles = pairs_of(arguments.roles, "--role", "WORDS=ROLE, as in 'potatoes=main'", problems);
+    words.amounts = pairs_of(arguments.amounts, "--amount", "WORDS=AMOUNT, as in 'oil=2 tbsp'", problems);
     words.skip = arguments.skip;
     words.kinds = arguments.kinds;
     if (!arguments.name.empty()) {
@@ -209,8 +209,8 @@ void add_import_recipe(CLI::App& import, Chosen& chosen) {
         ->check(CLI::Range(1, 1'000'000));
     add_repeatable(*command, "--as", arguments->as, "WORDS=INGREDIENT", "what a line's ingredient is: 'oil=olive oil'");
     add_repeatable(*command, "--skip", arguments->skip, "WORDS", "a line to leave out");
-    add_repeatable(*command, "--role", arguments->roles, "WORDS=ROLE", "what it does in the dish: 'cheese=topping'");
-    add_repeatable(*command, "--amount", arguments->amounts, "WORDS=AMOUNT", "how much it is: 'parsley=30 g'");
+    add_repeatable(*command, "--role", arguments->roles, "WORDS=ROLE", "what it does in the dish: 'potatoes=main'");
+    add_repeatable(*command, "--amount", arguments->amounts, "WORDS=AMOUNT", "how much it is: 'oil=2 tbsp'");
     add_repeatable(*command, "--kind", arguments->kinds, "KIND",
                    "what a standing night may ask for: pasta, soup, bake ...");
     command->add_option("--serves", arguments->serves, "how many it serves")

@@ -92,7 +92,7 @@ Outcome run(const Arguments& arguments, const Context& context) {
 }  // namespace
 
 void add_list(CLI::App& app, Chosen& chosen) {
-    auto* command = app.add_subcommand("list", "what to buy on the next trip; list --got when it is bought");
+    auto* command = app.add_subcommand("list", "what to buy on the next trip; and when it is bought: list --got");
     auto arguments = std::make_shared<Arguments>();
     command->add_flag("--why", arguments->manner.why, "a line each, with what it is for");
     command->add_flag("--got", arguments->got, "it was bought: everything goes into stock");

@@ -76,10 +76,35 @@ std::string labels(const kitchen::Kitchen& kitchen, const std::vector<catalogue:
     return quoted(names);
 }
 
+/// "fish cakes" for "fish cakes with asparagus and poached eggs": what stands before the first word of what goes with
+/// it.
+std::string head_of(const std::string& dish) {
+    std::size_t end = dish.find(',');
+    for (const char* word : {" with ", " on ", " in ", " from ", " under "}) end = std::min(end, dish.find(word));
+    return dish.substr(0, end);
+}
+
+/// Of several dishes the only one whose name begins with these words and goes on with what is beside it.
+std::optional<catalogue::Found> by_head(const kitchen::Kitchen& kitchen, const std::vector<catalogue::Found>& found,
+                                        const std::string& words) {
+    constexpr std::size_t most_listed = 7;  // of more there may be others
+    if (words.find(' ') == std::string::npos || found.size() > most_listed) return std::nullopt;
+    NameIndex heads;
+    for (const auto& f : found) {
+        if (f.rank != of_dish) return std::nullopt;
+        heads.add(f.key, f.rank, head_of(kitchen.cookbook()[cookbook::DishId{f.key}].name));
+    }
+    heads.finish();
+    const auto match = heads.find(words);
+    if (!match.whole || match.found.size() != 1) return std::nullopt;
+    return match.found.front();
+}
+
 tl::expected<catalogue::Found, Failure> one_clear(const kitchen::Kitchen& kitchen, const NameIndex& index,
                                                   const std::string& words, const std::string& what) {
     const auto match = index.find(words);
     if (match.found.size() == 1) return match.found.front();
+    if (const auto head = by_head(kitchen, match.found, words)) return *head;
     if (!match.found.empty()) {
         return failure(not_understood, {{words, "several things are called that: " + labels(kitchen, match.found),
                                          "one clear name", std::nullopt}});

@@ -130,9 +130,9 @@ Outcome run(const Arguments& said, const Context& context) {
 
 void add_moved(CLI::App& app, Chosen& chosen) {
     auto* command =
-        app.add_subcommand("moved", "things went to another place: moved 2 packs mince from shed freezer to fridge");
+        app.add_subcommand("moved", "things went to another place: moved 2 packs mince from shed to fridge");
     auto arguments = std::make_shared<Arguments>();
-    command->add_option("what", arguments->what, "what, with or without an amount; 'lot 12' is a lot");
+    command->add_option("what", arguments->what, "what, with or without an amount; 'lot 2' is a lot");
     command->add_option("--from", arguments->from, "where it was (else wherever it is, oldest first)")
         ->type_name("PLACE");
     command->add_option("--to", arguments->to, "where it is now")->type_name("PLACE");

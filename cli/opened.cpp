@@ -49,7 +49,7 @@ Outcome run(const Arguments& arguments, const Context& context) {
 void add_opened(CLI::App& app, Chosen& chosen) {
     auto* command = app.add_subcommand("opened", "something was opened or cut: opened milk");
     auto arguments = std::make_shared<Arguments>();
-    command->add_option("what", arguments->what, "what; without an amount one pack or one piece; 'lot 12' is a lot");
+    command->add_option("what", arguments->what, "what; without an amount one pack or one piece; 'lot 2' is a lot");
     command->add_option("--from", arguments->from, "where it was (else wherever it is)")->type_name("PLACE");
     add_dry_run(*command, arguments->how);
     run_with(*command, chosen, arguments, run);

@@ -58,8 +58,7 @@ Outcome run(const Arguments& arguments, const Context& context) {
 }  // namespace
 
 void add_out(CLI::App& app, Chosen& chosen) {
-    auto* command = app.add_subcommand(
-        "out", "a staple has run out: out olive oil (a staple is never counted and taken as there until then)");
+    auto* command = app.add_subcommand("out", "a staple, which is never counted, has run out: out olive oil");
     auto arguments = std::make_shared<Arguments>();
     command->add_option("what", arguments->what, "the staple");
     command->add_flag("--again", arguments->again, "it is there again");

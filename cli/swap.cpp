@@ -85,8 +85,7 @@ Outcome run(const Arguments& arguments, const Context& context) {
 }  // namespace
 
 void add_swap(CLI::App& app, Chosen& chosen) {
-    auto* command =
-        app.add_subcommand("swap", "another dish on a day (swap fri fish cakes), or two days exchanged (swap fri sun)");
+    auto* command = app.add_subcommand("swap", "another dish on a day, or two days exchanged: swap fri meat loaf");
     auto arguments = std::make_shared<Arguments>();
     command->add_option("day", arguments->day, "the day of the meal")->required();
     command->add_option("what", arguments->what, "the dish, the other day, or: leftovers, out, nothing")->required();

@@ -138,7 +138,7 @@ tl::expected<ReadSwaps, Failure> read_swaps(const std::string& text, const kitch
 }
 
 void add_with(CLI::App& command, std::vector<std::string>& with) {
-    command.add_option("--with", with, "'pork mince for beef mince', 'nothing for celery', with commas")
+    command.add_option("--with", with, "'pork mince for beef mince', 'nothing for carrot', with commas")
         ->type_name("X for Y");
 }
 

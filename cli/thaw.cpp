@@ -60,7 +60,7 @@ Outcome take_out(const Context& context, const How& how, const std::string& text
 }
 
 void add_thaw(CLI::App& app, Chosen& chosen) {
-    auto* command = app.add_subcommand("thaw", "what do I take out, and when? (thaw, thaw sat, thaw --done)");
+    auto* command = app.add_subcommand("thaw", "what do I take out, and when? (thaw sat)");
     auto arguments = std::make_shared<Arguments>();
     command->add_option("span", arguments->span,
                         "the meals' days (else up to the second shopping day, a week at least); with --done the day");

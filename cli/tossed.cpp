@@ -49,7 +49,7 @@ Outcome run(const Arguments& arguments, const Context& context) {
 void add_tossed(CLI::App& app, Chosen& chosen) {
     auto* command = app.add_subcommand("tossed", "something went to the bin: tossed spinach --because slimy");
     auto arguments = std::make_shared<Arguments>();
-    command->add_option("what", arguments->what, "what; without an amount all of it; 'lot 12' is a lot");
+    command->add_option("what", arguments->what, "what; without an amount all of it; 'lot 84' is a lot");
     command->add_option("--from", arguments->from, "where it was (else wherever it is)")->type_name("PLACE");
     command->add_option("--because", arguments->because, "why: mouldy, past its use-by, nobody ate it")
         ->type_name("WORDS");
