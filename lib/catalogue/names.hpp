@@ -9,8 +9,8 @@
 //   5. a part with slips.
 // Little words (of, the, a, some, fresh, and, my, that ...) are left out, and only settle what else would be equal.
 // A slip is one edit in a word of four letters or more and two in one of eight or more; in words shorter than six
-// letters the first letter must be right; a word that stands in some name as it is written is no slip of another,
-// except for "minced" and "mince".
+// letters the first letter must be right; a word that stands in some name as it is written, or is a common word of the
+// kitchen (detail/real_words.hpp), is no slip of another, except for "minced" and "mince".
 // Slips are counted between the forms that singular and plural share, and between the words as they are written, the
 // fewer of the two: "asparagas" is one slip of "asparagus", and "leeves" of "leaves". Among slips of one size those
 // that fit only as they are written give way to the others ("peaz" is "pear" where there are "pear" and "peas").

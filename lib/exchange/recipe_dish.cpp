@@ -151,23 +151,6 @@ basics::Problem unclear(const Taken& line, const detail::Called& called, const s
                         in_quotes(fmt::format("{}={}", words, first)), in_quotes(words))};
 }
 
-/// "salt and pepper": two lines where both are clear and neither has an amount.
-std::vector<measure::WrittenLine> two_things(const measure::WrittenLine& line, const Bench& bench) {
-    if (line.amount) return {};
-    for (const std::string_view joint : {" and ", " & "}) {
-        const auto at = line.original.find(joint);
-        if (at == std::string::npos) continue;
-        const std::string_view text = line.original;
-        std::vector<measure::WrittenLine> both;
-        for (const std::string_view part : {text.substr(0, at), text.substr(at + joint.size())}) {
-            const auto read = measure::read_line(part, bench.words.measures);
-            if (read && !read->amount && bench.names.of(*read).ingredient) both.push_back(*read);
-        }
-        if (both.size() == 2) return both;
-    }
-    return {};
-}
-
 bool says_optional(const measure::WrittenLine& line) {
     const Lines words = detail::words_of(line.preparation);
     return std::find(words.begin(), words.end(), "optional") != words.end();
@@ -302,7 +285,8 @@ std::vector<DishLine> lines_of(const Recipe& recipe, Bench& bench) {
             lines.push_back(left_out(line, "water"));
         } else {
             const SaidOf said{taken, as[i], roles[i], amounts[i]};
-            const auto both = as[i] == nullptr ? two_things(*line.read, bench) : std::vector<measure::WrittenLine>{};
+            const auto both = as[i] == nullptr ? bench.names.two_things(*line.read, bench.words.measures)
+                                               : std::vector<measure::WrittenLine>{};
             if (both.empty()) take_line(line, *line.read, said, bench, lines);
             for (const auto& one : both) take_line(line, one, said, bench, lines);
         }

@@ -86,8 +86,12 @@ std::string joined(const Words& words, std::size_t first, std::size_t last) {
 std::size_t count_describing(const Words& words) {
     std::size_t first = 0;
     while (first < words.size()) {
+        const bool either = first + 2 < words.size() && detail::lower(words[first + 1]) == "or" &&
+                            detail::only_colours({words[first]}, 0);
         if (detail::describes(words, first)) {
             ++first;
+        } else if (either) {
+            first += 2;
         } else if (first > 0 && first + 1 < words.size() && detail::joins(words[first]) &&
                    detail::describes(words, first + 1)) {
             first += 2;
@@ -103,8 +107,33 @@ std::string_view head_after_or(const Words& words, std::size_t first, std::size_
     if (end == first || end + 2 >= words.size() || detail::lower(words[end]) != "or") return {};
     std::size_t last = end + 1;
     while (last + 1 < words.size() && !detail::ends_name(words, last + 1)) ++last;
-    if (last == end + 1 || detail::shared_head(words[end - 1]) || !detail::shared_head(words[last])) return {};
+    if (last == end + 1 || !detail::shares_head(words[end - 1], words[last])) return {};
     return words[last];
+}
+
+/// Where a name that goes up to `end` really ends: a participle with a noun behind it is in the middle of a compound,
+/// which is one thing ("honey coated cashews", "cheese filled ravioli").
+std::size_t end_of_compound(const Words& words, std::size_t end) {
+    std::size_t noun = end;
+    while (noun < words.size() && detail::describes(words, noun) && !detail::measures_or_ends(words[noun])) ++noun;
+    if (noun == end || noun >= words.size() || detail::goes_on(words, noun)) return end;
+    end = noun + 1;
+    while (end < words.size() && !detail::ends_name(words, end)) ++end;
+    return end_of_compound(words, end);
+}
+
+/// The words of a name; how large the thing is goes aside where it stands in the middle: "red large onions".
+std::string name_of(Parting& parting, const Words& words, std::size_t first, std::size_t end) {
+    std::string name;
+    for (std::size_t i = first; i < end; ++i) {
+        if (i > first && i + 1 < end && detail::is_size(words[i])) {
+            parting.aside(words[i]);
+            continue;
+        }
+        if (!name.empty()) name += ' ';
+        name += words[i];
+    }
+    return name;
 }
 
 /// Takes the name out of a segment, if it has one; the words before and after it go aside. With `more` segments to come
@@ -118,12 +147,29 @@ void take_name(Parting& parting, std::string_view segment, bool more) {
     parting.line.before = fmt::to_string(fmt::join(parting.asides, ", "));
     std::size_t end = first + 1;
     while (end < words.size() && !detail::ends_name(words, end)) ++end;
-    parting.line.name = joined(words, first, end);
+    end = end_of_compound(words, end);
+    parting.line.name = name_of(parting, words, first, end);
     if (const auto head = head_after_or(words, first, end); !head.empty()) {
         parting.line.name += ' ';
         parting.line.name += head;
     }
     parting.aside(joined(words, end, words.size()));
+}
+
+/// "peanut, canola or olive oil": the first kind, which is a segment by itself, is of what the last one names.
+void share_head(Parting& parting, const std::vector<std::string>& segments, std::size_t named) {
+    if (named + 1 >= segments.size() || parting.line.name.find(' ') != std::string::npos) return;
+    const Words own = words_of(segments[named]);
+    if (parting.line.name != own.back()) return;
+    for (std::size_t i = named + 1; i < segments.size(); ++i) {
+        const Words words = words_of(segments[i]);
+        const auto at = std::find_if(words.begin(), words.end(), [](auto word) { return detail::lower(word) == "or"; });
+        if (at == words.end() && words.size() <= 2) continue;
+        const bool heads = at != words.end() && words.end() - at > 2 && at - words.begin() <= 2 &&
+                           detail::shares_head(own.back(), *(at + 2));
+        if (heads) parting.line.name += fmt::format(" {}", *(at + 2));
+        return;
+    }
 }
 
 /// "4 garlic cloves": the count word after the name becomes the unit.
@@ -161,6 +207,8 @@ void take_name_and_preparation(Parting& parting) {
     for (const std::string& segment : segments.outer) {
         if (parting.line.name.empty()) {
             take_name(parting, segment, &segment != &segments.outer.back());
+            if (parting.line.name.empty()) continue;
+            share_head(parting, segments.outer, static_cast<std::size_t>(&segment - segments.outer.data()));
         } else {
             parting.aside(segment);
         }
@@ -171,6 +219,11 @@ void take_name_and_preparation(Parting& parting) {
         parting.line.name.pop_back();
     }
     take_unit_from_behind(parting.line);
+}
+
+/// Whether the name says nothing: "or", "plus more to taste".
+bool names_nothing(std::string_view name) {
+    return detail::never_names(name.substr(0, name.find(' ')));
 }
 
 bool has_letter(std::string_view text) {
@@ -193,7 +246,7 @@ basics::Result<WrittenLine> read_line(std::string_view text, MeasureSet set) {
     const auto unit_word = detail::take_quantity(parting);
     if (!unit_word) return tl::make_unexpected(unit_word.error());
     take_name_and_preparation(parting);
-    if (!find_some_name(parting, *unit_word) || !has_letter(line.name)) {
+    if (!find_some_name(parting, *unit_word) || !has_letter(line.name) || names_nothing(line.name)) {
         return basics::problem({}, detail::quoted(text) + " names no ingredient", std::string(like_a_line));
     }
     if (line.amount && names_butter(line.name)) line.amount = detail::sticks_of_butter(*line.amount);

@@ -266,6 +266,18 @@ TEST_CASE("a short word never becomes another") {
     CHECK(meant(index, "rcie") == Names{"rice"});
 }
 
+TEST_CASE("a real word that is not listed was a slip of one that is") {
+    const auto index = index_of({{ingredient, {"millet"}},
+                                 {ingredient, {"butter"}},
+                                 {ingredient, {"coffee"}},
+                                 {ingredient, {"ladies' fingers"}}});
+    for (const char* word : {"mullet", "batter", "batters", "toffee", "ladyfingers"}) {
+        INFO(word);
+        CHECK(index.find(word).found.empty());
+    }
+    CHECK(index.find("buter").found.size() == 1);
+}
+
 TEST_CASE("two slips need a word of eight letters") {
     const NameIndex index = index_of({{ingredient, {"mushroom"}}, {ingredient, {"carrot"}}});
     CHECK(meant(index, "mushrrom") == Names{"mushroom"});

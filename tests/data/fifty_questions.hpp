@@ -1,4 +1,4 @@
-// The questions of fifty_questions.json and more_questions.json: one household with one kitchen, and for each question
+// The questions of fifty_questions.json and its like: one household with one kitchen, and for each question
 // what is asked about, in which month, who avoids what, which dishes a cook expects among the first ten answers and
 // what must be among none.
 #pragma once

@@ -1,6 +1,7 @@
 // Fifty questions and more that a cook would ask of `samebase else`, against what a sensible cook expects: common
 // practice. The questions, and the one kitchen in which they are asked, are in fifty_questions.json, and more by
-// another hand in more_questions.json. The expectations were written before any answer was seen.
+// another hand in more_questions.json, and over everyday dishes in everyday_questions.json. The expectations were
+// written before any answer was seen.
 #include "fifty_questions.hpp"
 
 #include <fmt/format.h>
@@ -236,6 +237,18 @@ TEST_CASE("Questions by another hand are answered as that cook would expect, as 
     CHECK(tally.as_expected >= 113);
     const auto both = tally.as_expected + first_table().as_expected;
     CHECK(50 * both >= 48 * (questions.size() + cooks_questions().size()));
+}
+
+TEST_CASE("Questions over everyday dishes are answered as a cook would expect, as often as was reached") {
+    // When these were first asked, before any data was changed for them, 92 of 100 were answered as expected; four of
+    // the others had what that cook would not have, somewhere in a long list.
+    const auto questions = questions_of(read_questions("everyday_questions.json"));
+    const Tally tally = asked_all(questions);
+    std::cout << tally.as_expected << " of " << questions.size()
+              << " questions over everyday dishes are answered as expected, " << tally.with_what_must_not_be
+              << " of the others with what that cook would not have\n";
+    CHECK(questions.size() == 100);
+    CHECK(tally.as_expected >= 92);
 }
 
 TEST_CASE("The questions are about every base, every crisper vegetable, many leftovers, and eaters with allergens") {

@@ -117,6 +117,42 @@ TEST_CASE("of two ingredients the first is taken, whole") {
     });
 }
 
+TEST_CASE("an oil shared its head with no kind in a list of several") {
+    check_all({
+        {"2 tbsp olive or vegetable oil", "40 mL | tablespoon | olive oil | or vegetable oil"},
+        {"1 cup peanut, canola or olive oil", "250 mL | cup | peanut oil | canola or olive oil"},
+    });
+}
+
+TEST_CASE("a compound lost what stands behind its participle, and with it its allergens") {
+    check_all({
+        {"100 g honey coated cashews", "100 g | g | honey coated cashews | "},
+        {"300 g cheese filled ravioli", "300 g | g | cheese filled ravioli | "},
+        {"1 kg beef brisket trimmed of fat", "1000 g | kg | beef brisket | trimmed of fat"},
+        {"2 potatoes diced small", "2 |  | potatoes | diced small"},
+        {"1 cup tomatoes peeled and chopped", "250 mL | cup | tomatoes | peeled and chopped"},
+        {"1 eggplant cut 1 cm thick", "1 |  | eggplant | cut 1 cm thick"},
+    });
+}
+
+TEST_CASE("what is written by hand has a unit, a length is none, and two amounts are one sum") {
+    check_all({
+        {"pinch nutmeg", "0.312 mL | pinch | nutmeg | "},
+        {"handful basil leaves, torn", "1 | handful | basil leaves | torn"},
+        {"3 cm piece ginger, grated", "1 | piece | ginger | 3 cm, grated"},
+        {"2 cm knob of ginger", "1 | knob | ginger | 2 cm"},
+        {"1 cup plus 2 tbsp plain flour", "290 mL | cup | plain flour | "},
+        {"1 cup plus 50 g plain flour",
+         "'1 cup plus 50 g plain flour' names no ingredient; expected a line such as '2 "
+         "onions, finely chopped'"},
+        {"juice of half a lemon", "0.5 |  | lemon | juice of"},
+        {"1 tbsp cornflour mixed with water", "20 mL | tablespoon | cornflour | mixed with water"},
+        {"3 red medium onions", "3 |  | red onions | medium"},
+        {"500 g fresh or frozen peas", "500 g | g | peas | fresh or frozen"},
+        {"4 sweet or hot sausages", "4 |  | hot sausages | sweet or"},
+    });
+}
+
 TEST_CASE("some describing words are part of a name") {
     check_all({
         {"500 g ground beef", "500 g | g | ground beef | "},
@@ -133,6 +169,8 @@ TEST_CASE("a line that cannot be read is a problem that says so") {
         {"", "nothing is written" + like},
         {"500 g", "'500 g' names no ingredient" + like},
         {"...", "'...' names no ingredient" + like},
+        {"1/2 cup plus more to taste", "'1/2 cup plus more to taste' names no ingredient" + like},
+        {"to taste", "'to taste' names no ingredient" + like},
         {"()", "'()' names no ingredient" + like},
         {"1/0 cup milk", "'1/0 cup milk' divides by zero; expected a fraction whose lower number is at least 1"},
         {"-5 g salt", "'-5 g salt' is below nothing; expected an amount of 0 or more"},

@@ -4,6 +4,8 @@
 #include <bit>
 #include <optional>
 
+#include "catalogue/detail/real_words.hpp"
+
 namespace samebase::catalogue::detail {
 
 namespace {
@@ -145,7 +147,9 @@ Question read_question(std::string_view words, Vocabulary vocabulary, std::size_
         const bool known = at != vocabulary.end() && at->text == word;
         if (known) question.ids.push_back(static_cast<std::uint32_t>(at - vocabulary.begin()));
         question.all_known &= known;
-        question.slips.push_back(slips_of(word, written, known, vocabulary));
+        const bool real = !known && is_real_word(word);
+        question.real |= real;
+        question.slips.push_back(slips_of(word, written, known || real, vocabulary));
     }
     return question;
 }
@@ -155,7 +159,8 @@ Hit graded(const Question& question, const NameEntry& entry, Grade worst) {
     const int little = std::popcount(question.words.little ^ entry.words.little);
     if (entry.words.plain == question.words.plain) return {Grade::whole, {}, little, &entry};
     if (worst < Grade::other_order) return {};
-    if ((question.all_known && entry.ids == question.ids) || entry.words.joined == question.words.joined) {
+    const bool as_one = !question.real && entry.words.joined == question.words.joined;
+    if ((question.all_known && entry.ids == question.ids) || as_one) {
         return {Grade::other_order, {}, little, &entry};
     }
     if (worst < Grade::slipped) return {};
@@ -163,13 +168,15 @@ Hit graded(const Question& question, const NameEntry& entry, Grade worst) {
         const auto slips = assigned(question, entry.ids);
         return slips ? Hit{Grade::slipped, *slips, little, &entry} : Hit{};
     }
-    if (!question.all_known && slipped_as_one(question, entry)) return {Grade::slipped, {.edits = 1}, little, &entry};
+    if (!question.all_known && !question.real && slipped_as_one(question, entry))
+        return {Grade::slipped, {.edits = 1}, little, &entry};
     if (worst < Grade::part) return {};
     const int extra = std::max(left_over, 0) + little;
     const auto& ids = question.ids;
     const bool all_there =
         question.all_known && std::includes(entry.ids.begin(), entry.ids.end(), ids.begin(), ids.end());
-    if (all_there || ((question.letters & ~entry.letters) == 0 && has_run(entry.words, question.words.joined))) {
+    const bool may_run = !question.real && (question.letters & ~entry.letters) == 0;
+    if (all_there || (may_run && has_run(entry.words, question.words.joined))) {
         return {Grade::part, {}, extra, &entry};
     }
     if (worst < Grade::slipped_part || left_over < 0) return {};

@@ -54,6 +54,7 @@ struct Question {
     Words words;
     std::vector<std::uint32_t> ids;         ///< of its words in the vocabulary, ascending
     bool all_known = false;                 ///< every word stands in some name
+    bool real = false;                      ///< a word stands in no name and is a real one: no name without its space
     std::vector<std::vector<Slips>> slips;  ///< [word][vocabulary], or no_slip
     std::uint64_t letters = 0;
 };

@@ -17,61 +17,6 @@ constexpr std::size_t most_nearest = 3;
 constexpr std::size_t most_words = 12;  ///< that stand before the name of an ingredient
 constexpr std::size_t longest_name = 200;
 
-template <std::size_t N>
-bool in(const std::array<std::string_view, N>& words, std::string_view word) {
-    return std::find(words.begin(), words.end(), word) != words.end();
-}
-
-// The work of knife, grater and scales: the thing is the same afterwards, unless the whole phrase is a name of its own.
-constexpr std::array<std::string_view, 40> cut{
-    "beaten",    "blanched", "chopped",   "cleaned",  "cored",     "crumbled", "crushed", "cubed",
-    "cut",       "deseeded", "deveined",  "diced",    "drained",   "flaked",   "grated",  "halved",
-    "hulled",    "juiced",   "julienned", "mashed",   "melted",    "peeled",   "picked",  "pitted",
-    "quartered", "rinsed",   "scrubbed",  "seeded",   "separated", "shaved",   "shelled", "shredded",
-    "sifted",    "skinned",  "sliced",    "softened", "stemmed",   "toasted",  "trimmed", "washed"};
-
-// How large, how good, how warm, and little words.
-constexpr std::array<std::string_view, 83> quality{
-    "a",          "about",    "additional",   "all",         "and",          "approximately",
-    "assorted",   "best",     "best-quality", "big",         "bone-in",      "boneless",
-    "bruised",    "chilled",  "coarse",       "coarsely",    "cold",         "cool",
-    "crisp",      "each",     "extra",        "extra-large", "extra-lean",   "extra-virgin",
-    "fine",       "finely",   "firm",         "firmly",      "free-range",   "freshly",
-    "generous",   "good",     "good-quality", "heaped",      "heaping",      "high-quality",
-    "home-made",  "homemade", "hot",          "imported",    "jumbo",        "large",
-    "lean",       "level",    "lightly",      "long",        "loosely",      "low-salt",
-    "low-sodium", "lukewarm", "medium",       "medium-size", "medium-sized", "mini",
-    "no-salt",    "of",       "organic",      "packed",      "plump",        "pure",
-    "quality",    "raw",      "rested",       "ripe",        "roughly",      "scant",
-    "seedless",   "skin-on",  "skinless",     "slender",     "small",        "tender",
-    "thick",      "thickly",  "thin",         "thinly",      "tiny",         "unpeeled",
-    "very",       "virgin",   "warm",         "whole",       "young"};
-
-// Before "of": "juice of 1 lemon" is of the lemon.
-constexpr std::array<std::string_view, 5> part_of{"juice", "zest", "rind", "peel", "grated"};
-
-// Behind the name these say that it is another thing: "peas, frozen".
-constexpr std::array<std::string_view, 17> other_thing{
-    "frozen",      "thawed",   "dried",    "tinned",       "canned",     "smoked",
-    "cooked",      "pickled",  "powdered", "gluten-free",  "dairy-free", "vegan",
-    "plant-based", "egg-free", "nut-free", "lactose-free", "wheat-free"};
-
-// Before these it is the recipe that cooks: "potatoes, cooked until tender".
-constexpr std::array<std::string_view, 8> by_recipe{"in", "until", "as", "according", "with", "till", "for", "to"};
-
-// What follows one of these is about something else, or another day.
-constexpr std::array<std::string_view, 11> no_more{"or",   "for", "to",   "until", "such", "see",
-                                                   "plus", "if",  "with", "from",  "like"};
-
-bool is_plain(const std::string& word) {
-    return in(cut, word) || in(quality, word) || (word.front() >= '0' && word.front() <= '9') ||
-           measure::find_unit(word).has_value();
-}
-
-std::string joined(std::span<const std::string> words) {
-    return fmt::format("{}", fmt::join(words, " "));
-}
-
 std::string spaced(std::string id) {
     std::replace(id.begin(), id.end(), '-', ' ');
     return id;
@@ -88,7 +33,7 @@ bool holds_can(const Words& words) {
 bool joins_two(std::string_view name) {
     constexpr std::array<std::string_view, 5> joints{"and", "&", "or", "plus", "with"};
     const Words words = words_of(name);
-    return std::any_of(words.begin(), words.end(), [&](const std::string& word) { return in(joints, word); });
+    return std::find_first_of(words.begin(), words.end(), joints.begin(), joints.end()) != words.end();
 }
 
 /// Whether the words that the name has not are long enough for one edit to be a slip: "carots" for "carrots". Short
@@ -102,43 +47,16 @@ bool long_slip(std::string_view written, std::string_view name) {
     });
 }
 
-/// The words behind the name that make it another thing.
-Words changing(const measure::WrittenLine& line) {
-    Words result;
-    const Words behind = words_of(std::string_view(line.preparation).substr(line.before.size()));
-    for (std::size_t i = 0; i < behind.size() && !in(no_more, behind[i]); ++i) {
-        const bool cooks = behind[i] == "cooked" && i + 1 < behind.size() && in(by_recipe, behind[i + 1]);
-        if (in(other_thing, behind[i]) && !cooks) result.push_back(behind[i] == "thawed" ? "frozen" : behind[i]);
-    }
-    return result;
-}
-
 }  // namespace
-
-std::string lower(std::string_view text) {
-    std::string result(text);
-    for (char& c : result) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    return result;
-}
-
-std::vector<std::string> words_of(std::string_view text) {
-    Words result;
-    for (std::size_t at = 0; at < text.size();) {
-        const auto first = text.find_first_not_of(" ,;()", at);
-        if (first == std::string_view::npos) break;
-        const auto end = std::min(text.find_first_of(" ,;()", first), text.size());
-        result.push_back(lower(text.substr(first, end - first)));
-        at = end;
-    }
-    return result;
-}
 
 bool is_water(std::string_view name) {
     constexpr std::array<std::string_view, 10> warmth{"boiling", "boiled", "hot",      "cold", "iced",
                                                       "ice",     "warm",   "lukewarm", "tap",  "cool"};
     const Words words = words_of(name);
     return !words.empty() && words.back() == "water" &&
-           std::all_of(words.begin(), words.end() - 1, [&](const std::string& word) { return in(warmth, word); });
+           std::all_of(words.begin(), words.end() - 1, [&](const std::string& word) {
+               return std::find(warmth.begin(), warmth.end(), word) != warmth.end();
+           });
 }
 
 Names::Names(const catalogue::Catalogue& catalogue) : catalogue_(&catalogue) {
@@ -203,18 +121,23 @@ std::optional<IngredientId> Names::exact(const std::string& words) const {
     return found.slip_of.empty() ? found.ingredient : std::nullopt;
 }
 
-/// "minced garlic" is garlic, "minced beef" is not beef; "ground cumin" is cumin, "ground almonds" are no almonds;
-/// "whole cumin" is not what cumin is, nor "thick cream" cream.
+bool Names::of_family(IngredientId id, std::string_view family) const {
+    const auto found = catalogue_->family(family);
+    return found && catalogue_->belongs(id, *found);
+}
+
+/// "minced garlic" is garlic, "minced beef" is not beef; nothing raw has no salt added, that is tinned; "ground cumin"
+/// is cumin, "ground almonds" are no almonds; "whole cumin" is not what cumin is, nor "thick cream" cream.
 bool Names::only_cut(const Words& dropped, IngredientId id) const {
-    const auto of_family = [&](std::string_view family) {
-        const auto found = catalogue_->family(family);
-        return found && catalogue_->belongs(id, *found);
-    };
     return std::all_of(dropped.begin(), dropped.end(), [&](const std::string& word) {
-        if (word == "minced") return !of_family("meat") && !of_family("seafood");
-        if (word == "ground") return of_family("seasonings");
-        if (word == "whole") return !of_family("seasonings");
-        if (word == "thick" || word == "thin") return !of_family("dairy");
+        if (word == "minced") return !of_family(id, "meat") && !of_family(id, "seafood");
+        if (word == "ground") return of_family(id, "seasonings") && (*catalogue_)[id].kind != catalogue::Kind::raw;
+        if (word.ends_with("-salt") || word.starts_with("no-salt") || word == "salt-free" || word == "low-sodium" ||
+            word == "reduced-sodium") {
+            return (*catalogue_)[id].kind != catalogue::Kind::raw;
+        }
+        if (word == "whole") return !of_family(id, "seasonings");
+        if (word == "thick" || word == "thin") return !of_family(id, "dairy");
         return true;
     });
 }
@@ -231,14 +154,13 @@ Called Names::in_container(const measure::WrittenLine& line, const std::string& 
     return comes_so ? plain : not_called(fmt::format("tinned {}", line.name));
 }
 
-Called Names::of(const measure::WrittenLine& line) const {
-    const Words before = words_of(line.before);
-    if (before.size() > most_words || line.name.size() > longest_name) return not_called(line.name);
+/// The ingredient of a line before whose name these words stand.
+Called Names::with(const Words& before, const measure::WrittenLine& line) const {
     const bool of_it = !before.empty() && before.back() == "of";
     Words kept;
     Words dropped;
     for (const std::string& word : before) {
-        const bool plain = is_plain(word) || word == "minced" || word == "ground" || (of_it && in(part_of, word));
+        const bool plain = is_plain(word) || word == "minced" || word == "ground" || (of_it && is_part_of(word));
         (plain ? dropped : kept).push_back(word);
     }
     const Words name = words_of(line.name);
@@ -252,17 +174,51 @@ Called Names::of(const measure::WrittenLine& line) const {
     const std::string short_name = joined(kept);
     if (line.unit == "can" || holds_can(before)) return in_container(line, short_name);
     Called result = called(short_name);
-    if (!result.ingredient && !result.several) result = not_called(short_name, line.name);
+    if (!result.ingredient && !result.several) {
+        const auto plain = plainer(words_of(short_name));
+        result = plain ? Called{plain, {}, {}, false} : not_called(short_name, line.name);
+    }
+    result = in_its_form(result, before, line);
     if (result.ingredient && !only_cut(dropped, *result.ingredient))
-        result = not_called(line.before + " " + line.name, line.name);
+        result = not_called(joined(before) + " " + line.name, line.name);
     if (of_it || dropped.empty()) return result;
     const auto long_one = exact(fmt::format("{} {}", joined(before), line.name));
     if (!long_one || long_one == result.ingredient) return result;
-    const bool knife = std::any_of(dropped.begin(), dropped.end(), [](const auto& word) { return in(cut, word); });
+    const bool knife = std::any_of(dropped.begin(), dropped.end(), [](const auto& word) { return is_cut(word); });
     if (result.ingredient && knife) {
         return {std::nullopt, {}, {(*catalogue_)[*result.ingredient].name, (*catalogue_)[*long_one].name}, true};
     }
     return {long_one, {}, {}, false};
+}
+
+/// Of "fresh or frozen peas" each is tried, the first one first.
+Called Names::of(const measure::WrittenLine& line) const {
+    const Words before = words_of(line.before);
+    if (before.size() > most_words || line.name.size() > longest_name) return not_called(line.name);
+    auto first = before.begin();
+    for (auto at = std::find(first, before.end(), "or"); at != before.end();
+         at = std::find(first, before.end(), "or")) {
+        const Called one = with(Words(first, at), line);
+        if (one.ingredient) return one;
+        first = at + 1;
+    }
+    return with(Words(first, before.end()), line);
+}
+
+std::vector<measure::WrittenLine> Names::two_things(const measure::WrittenLine& line, measure::MeasureSet set) const {
+    if (line.amount) return {};
+    for (const std::string_view joint : {" and ", " & "}) {
+        const auto at = line.original.find(joint);
+        if (at == std::string::npos) continue;
+        const std::string_view text = line.original;
+        std::vector<measure::WrittenLine> both;
+        for (const std::string_view part : {text.substr(0, at), text.substr(at + joint.size())}) {
+            const auto read = measure::read_line(part, set);
+            if (read && !read->amount && of(*read).ingredient) both.push_back(*read);
+        }
+        if (both.size() == 2) return both;
+    }
+    return {};
 }
 
 }  // namespace samebase::exchange::detail

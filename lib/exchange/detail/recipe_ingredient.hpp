@@ -8,6 +8,7 @@
 
 #include "catalogue/catalogue.hpp"
 #include "catalogue/names.hpp"
+#include "exchange/detail/line_words.hpp"
 #include "measure/line.hpp"
 
 namespace samebase::exchange::detail {
@@ -28,11 +29,20 @@ class Names {
     [[nodiscard]] Called called(const std::string& words) const;
     /// The ingredient of a line: its name with what stands before it, behind it, or as the container says.
     [[nodiscard]] Called of(const measure::WrittenLine& line) const;
+    /// "salt and pepper": two lines where both are clear and neither has an amount, else none.
+    [[nodiscard]] std::vector<measure::WrittenLine> two_things(const measure::WrittenLine& line,
+                                                               measure::MeasureSet set) const;
 
   private:
+    using Words = std::vector<std::string>;
     [[nodiscard]] std::optional<catalogue::IngredientId> exact(const std::string& words) const;
+    [[nodiscard]] Called with(const Words& before, const measure::WrittenLine& line) const;
     [[nodiscard]] Called in_container(const measure::WrittenLine& line, const std::string& words) const;
-    [[nodiscard]] bool only_cut(const std::vector<std::string>& dropped, catalogue::IngredientId id) const;
+    [[nodiscard]] std::optional<catalogue::IngredientId> plainer(const Words& words) const;
+    [[nodiscard]] std::optional<catalogue::IngredientId> whole_of(const Words& words) const;
+    [[nodiscard]] Called in_its_form(const Called& found, const Words& before, const measure::WrittenLine& line) const;
+    [[nodiscard]] bool of_family(catalogue::IngredientId id, std::string_view family) const;
+    [[nodiscard]] bool only_cut(const Words& dropped, catalogue::IngredientId id) const;
     [[nodiscard]] Called not_called(const std::string& words, const std::string& shorter = {}) const;
 
     const catalogue::Catalogue* catalogue_;
@@ -41,11 +51,6 @@ class Names {
 
 /// Whether it is water, of whatever heat.
 [[nodiscard]] bool is_water(std::string_view name);
-
-/// ASCII letters in lower case.
-[[nodiscard]] std::string lower(std::string_view text);
-/// The words between spaces and commas, in lower case.
-[[nodiscard]] std::vector<std::string> words_of(std::string_view text);
 
 /// An amount as the dish writes it.
 struct DishAmount {

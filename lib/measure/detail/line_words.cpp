@@ -5,6 +5,7 @@
 #include <string>
 
 #include "measure/detail/plain.hpp"
+#include "measure/measure_set.hpp"
 
 namespace samebase::measure::detail {
 
@@ -89,13 +90,61 @@ constexpr auto ends = table({
 });
 
 constexpr auto heads = table({
-    "bean",   "beans",  "bread",    "breadcrumbs", "broth", "cabbage",   "cheese",  "crumbs",  "flour",
-    "grapes", "juice",  "lentils",  "lettuce",     "mince", "mushrooms", "mustard", "noodles", "nuts",
-    "onion",  "onions", "potatoes", "rice",        "seeds", "stock",     "sugar",   "vinegar", "wine",
+    "bean",  "beans",   "bread",    "breadcrumbs", "broth",     "cabbage", "cheese",  "crumbs",  "flour", "grapes",
+    "juice", "lentils", "lettuce",  "mince",       "mushrooms", "mustard", "noodles", "nuts",    "oil",   "oils",
+    "onion", "onions",  "potatoes", "rice",        "seeds",     "stock",   "sugar",   "vinegar", "wine",
 });
 
-constexpr auto colours =
-    table({"black", "brown", "dark", "green", "light", "pink", "purple", "red", "white", "yellow"});
+// Butter is none: "butter or olive oil".
+constexpr auto oils = table({
+    "canola",
+    "coconut",
+    "corn",
+    "grapeseed",
+    "hazelnut",
+    "nut",
+    "olive",
+    "peanut",
+    "rapeseed",
+    "safflower",
+    "sesame",
+    "soybean",
+    "sunflower",
+    "vegetable",
+    "walnut",
+});
+
+// Behind a participle these are still about it: how, which way, how far.
+constexpr auto manners_behind = table({
+    "&",    "across", "again",      "all",  "and",        "apart",      "away",  "by",  "crosswise", "dry",
+    "half", "down",   "halfway",    "just", "lengthways", "lengthwise", "of",    "off", "once",      "open",
+    "out",  "over",   "separately", "then", "through",    "together",   "twice", "up",  "well",      "wise",
+});
+
+constexpr auto sizes = table({"large", "medium", "medium-large", "medium-size", "medium-sized", "small"});
+
+constexpr auto no_names = table({
+    "&",
+    "and",
+    "as",
+    "for",
+    "from",
+    "in",
+    "of",
+    "on",
+    "optional",
+    "or",
+    "pinch",
+    "plus",
+    "to",
+    "with",
+});
+
+// A colour or a taste alone is no name: "1 red, ripe tomato", "sweet or hot paprika".
+constexpr auto colours = table({
+    "bitter", "bittersweet", "black", "brown",     "dark", "dry",   "green", "hot",   "light",  "mild",
+    "pink",   "purple",      "red",   "semisweet", "sour", "spicy", "sweet", "white", "yellow",
+});
 
 constexpr auto behind = table({"bulb", "clove", "fillet", "floret", "rasher", "slice", "spear", "sprig", "stalk"});
 
@@ -146,13 +195,31 @@ bool describes(const Words& words, std::size_t at) {
 
 bool ends_name(const Words& words, std::size_t at) {
     const std::string word = folded(words[at]);
-    if (in(ends, word) || is_digit(words[at][0])) return true;
+    if (measures_or_ends(words[at])) return true;
+    if (word == "mixed") return in(ends, next_word(words, at));
     if (word.find('-') == std::string::npos && participle(word)) return true;
     return ends_in(word, "ly") && !in(naming, word) && at + 1 < words.size() && participle(next_word(words, at));
 }
 
+bool measures_or_ends(std::string_view word) {
+    return is_digit(word[0]) || in(ends, folded(word));
+}
+
+bool goes_on(const Words& words, std::size_t at) {
+    const std::string word = folded(words[at]);
+    return in(manners_behind, word) || ends_name(words, at) || describes(words, at) || find_unit(word).has_value();
+}
+
 bool joins(std::string_view word) {
-    return word == "and" || word == "&" || word == "then";
+    return word == "and" || word == "&" || word == "then" || word == "or";
+}
+
+bool is_size(std::string_view word) {
+    return in(sizes, folded(word));
+}
+
+bool never_names(std::string_view word) {
+    return in(no_names, folded(word));
 }
 
 bool only_colours(const Words& words, std::size_t first) {
@@ -160,8 +227,10 @@ bool only_colours(const Words& words, std::size_t first) {
                        [](std::string_view word) { return in(colours, folded(word)); });
 }
 
-bool shared_head(std::string_view word) {
-    return in(heads, folded(word));
+bool shares_head(std::string_view kind, std::string_view head) {
+    const std::string folded_head = folded(head);
+    const bool of_oil = folded_head == "oil" || folded_head == "oils";
+    return in(heads, folded_head) && !in(heads, folded(kind)) && (!of_oil || in(oils, folded(kind)));
 }
 
 bool counts_from_behind(std::string_view unit) {

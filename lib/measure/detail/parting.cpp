@@ -1,5 +1,8 @@
 #include "measure/detail/parting.hpp"
 
+#include <algorithm>
+#include <array>
+
 #include "measure/detail/explain.hpp"
 #include "measure/detail/number.hpp"
 #include "measure/detail/plain.hpp"
@@ -13,18 +16,29 @@ bool is_words(LeadFault fault) {
     return fault == LeadFault::absent || fault == LeadFault::units_differ;
 }
 
+/// These need no "of": "pinch nutmeg", "handful basil leaves".
+constexpr std::array<std::string_view, 4> by_hand_units{"pinch", "dash", "handful", "knob"};
+
 /// "Pinch of salt", "Sprigs of parsley": a unit without a number, one where it is singular, else some.
 bool take_bare_unit(Parting& parting) {
     const auto unit = read_bare_unit(parting.text, parting.at);
     if (!unit) return false;
     const std::size_t next = skip_spaces(parting.text, unit->end);
-    if (lower(word_at(parting.text, next)) != "of") return false;
+    const bool by_hand = std::find(by_hand_units.begin(), by_hand_units.end(), unit->unit.name) != by_hand_units.end();
+    if (word_at(parting.text, next).empty()) return false;
+    if (!by_hand && lower(word_at(parting.text, next)) != "of") return false;
     const auto one = read_lead("1 " + std::string(unit->unit.name), 0, parting.set, Within::line);
     if (!one) return false;
     parting.take(*one);
     if (parting.text[unit->end - 1] == 's') parting.line.amount->amount = Rough::some;
     parting.at = unit->end;
     return true;
+}
+
+/// "Juice of half a lemon", "rind of one orange".
+bool is_number_word(std::string_view word) {
+    constexpr std::array<std::string_view, 6> numbers{"a", "an", "half", "one", "two", "three"};
+    return word.size() <= 5 && std::find(numbers.begin(), numbers.end(), lower(word)) != numbers.end();
 }
 
 /// "Juice of 1 lemon", "Scant 1/2 teaspoon salt": up to eight words, of which the last is "of" or "from" or each is of
@@ -39,7 +53,8 @@ tl::expected<bool, LeadFault> take_after_words(Parting& parting) {
         manner = manner && end_of_manner(parting.text, at) != at;
         at = skip_spaces(parting.text, at + word.size());
         if (at >= parting.text.size()) return false;
-        if (!is_digit(parting.text[at])) continue;
+        const bool of_some = (folded == "of" || folded == "from") && is_number_word(word_at(parting.text, at));
+        if (!is_digit(parting.text[at]) && !of_some) continue;
         if (!manner && folded != "of" && folded != "from") return false;
         const auto lead = read_lead(parting.text, at, parting.set, Within::line);
         if (!lead) return tl::make_unexpected(lead.error());
@@ -84,22 +99,34 @@ basics::Result<bool> take_amount(Parting& parting) {
     return true;
 }
 
-/// "1 1/2-inch piece" is one piece of half an inch, and "2-inch piece" is one as well.
-void mend_inches(Parting& parting, std::size_t start) {
-    const auto rest = parting.text.substr(parting.at);
-    if (!parting.line.unit.empty() || !(rest.starts_with("-inch") || rest.starts_with("-cm"))) return;
+std::size_t end_of_token(std::string_view text, std::size_t at) {
+    while (at < text.size() && text[at] != ' ' && text[at] != ',') ++at;
+    return at;
+}
+
+/// Past "-inch", "cm", " mm", "-inch-thick" at `at`; `at` itself where no length stands there.
+std::size_t end_of_length(std::string_view text, std::size_t at) {
+    constexpr std::array<std::string_view, 4> lengths{"cm", "mm", "inch", "inches"};
+    std::size_t start = skip_spaces(text, at);
+    if (start == at && at < text.size() && text[at] == '-') ++start;
+    const auto word = word_at(text, start);
+    const bool length = word.size() <= 6 && std::find(lengths.begin(), lengths.end(), lower(word)) != lengths.end();
+    return length ? end_of_token(text, start) : at;
+}
+
+/// "1 1/2-inch piece" is one piece of half an inch, and "2-inch piece" and "3 cm piece" are one as well.
+void mend_lengths(Parting& parting, std::size_t start) {
+    const std::size_t past = end_of_length(parting.text, parting.at);
+    if (!parting.line.unit.empty() || past == parting.at) return;
     const auto number = parting.text.substr(start, parting.at - start);
     const auto space = number.rfind(' ');
     const auto first = space == std::string_view::npos ? std::string_view{} : number.substr(0, space);
     const auto count = read_lead(first, 0, parting.set, Within::line);
     const bool counts = count && count->end == first.size();
     parting.line.amount = counts ? count->written : Written{Amount{Dimension::pieces, 1000}, {}, {}};
-    parting.at = start + (space == std::string_view::npos ? 0 : space + 1);
-}
-
-std::size_t end_of_token(std::string_view text, std::size_t at) {
-    while (at < text.size() && text[at] != ' ' && text[at] != ',') ++at;
-    return at;
+    const std::size_t size = start + (space == std::string_view::npos ? 0 : space + 1);
+    parting.aside(parting.text.substr(size, past - size));
+    parting.at = past;
 }
 
 /// "(400 g)", "14-ounce", "3-inch", "8- to 12-pound" between the number and what it counts; the place after it, or `at`
@@ -171,6 +198,24 @@ void take_other_measure(Parting& parting) {
     parting.at = lead->end;
 }
 
+/// "1 cup plus 2 tablespoons": both together, where they are of one dimension.
+void take_sum(Parting& parting) {
+    auto& line = parting.line;
+    const std::size_t at = skip_spaces(parting.text, parting.at);
+    const auto word = word_at(parting.text, at);
+    if (lower(word) != "plus") return;
+    const std::size_t next = skip_spaces(parting.text, at + word.size());
+    const auto more = read_lead(parting.text, next, parting.set, Within::line);
+    const auto* have = std::get_if<Amount>(&line.amount->amount);
+    const auto* add = more ? std::get_if<Amount>(&more->written.amount) : nullptr;
+    const bool sums = have != nullptr && add != nullptr && !line.amount->upper && !more->written.upper &&
+                      have->dimension() == add->dimension() && line.amount->counted == more->written.counted &&
+                      !line.unit.empty() && !more->unit.empty() && add->value() <= most_readable - have->value();
+    if (!sums) return;
+    line.amount->amount = *have + *add;
+    parting.at = more->end;
+}
+
 /// Past "of", "of the" after the unit.
 void skip_of(Parting& parting) {
     for (const std::string_view word : {"of", "the"}) {
@@ -186,10 +231,11 @@ basics::Result<std::string_view> take_quantity(Parting& parting) {
     if (const auto taken = take_amount(parting); !taken) return tl::make_unexpected(taken.error());
     auto& line = parting.line;
     if (!line.amount) return std::string_view{};
-    mend_inches(parting, start);
+    mend_lengths(parting, start);
     if (line.unit.empty()) {
         take_sizes_and_unit(parting);
     } else if (line.amount->counted.empty()) {
+        take_sum(parting);
         take_other_measure(parting);
         take_container(parting);
     }
