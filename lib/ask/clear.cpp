@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "ask/detail/clear_answer.hpp"
+#include "ask/detail/clear_own_bin.hpp"
 #include "ask/detail/clear_proof.hpp"
 #include "ask/detail/clear_search.hpp"
 
@@ -16,9 +17,11 @@ namespace {
 
 using basics::Money;
 
-constexpr std::array<std::string_view, 7> line_names{"waste_avoided", "crisper_first", "to_buy", "stand_ins",
-                                                     "had_lately",    "liking",        "empty"};
+constexpr std::array<std::string_view, 8> line_names{"waste_avoided", "crisper_first", "to_buy", "stand_ins",
+                                                     "had_lately",    "liking",        "empty",  "own_bin"};
 constexpr std::int64_t thousandths = 1000;
+/// Balances that the search with own_bin may look at, for each unit of effort.
+constexpr int balances_for_each = 4;
 /// A move changes one meal: some hundred thousand of them a second.
 constexpr std::int64_t moves_for_each = 10'000;
 
@@ -47,6 +50,14 @@ basics::Result<basics::Span> span_of(const kitchen::Kitchen& kitchen, basics::Da
 
 Money rounded(std::int64_t fine) {
     return {std::llround(static_cast<double>(fine) / static_cast<double>(thousandths))};
+}
+
+/// No plan is worth more than the bound of the sum without own_bin, for that is never below nothing.
+void weigh_own_bin(ClearAnswer& answer) {
+    if (answer.extra_bin == Money{}) return;
+    answer.because.push_back({ClearLine::own_bin, -answer.extra_bin, {}, {}, "the rest of what is opened and bought"});
+    answer.value -= answer.extra_bin;
+    answer.proved_best = false;
 }
 
 void mark_what_goes(const kitchen::Plan& plan, ClearAnswer& answer) {
@@ -84,7 +95,7 @@ basics::Result<ClearAnswer> ask_clear(const kitchen::Kitchen& kitchen, basics::D
     look("looking at every dish", 0);
     const auto game = detail::clear_game(kitchen, today, *span);
     const detail::ClearPlan greedy = detail::clear_greedily(*game);
-    const std::int64_t greedy_value = detail::value_of(*game, greedy);
+    std::int64_t greedy_value = detail::value_of(*game, greedy);
     detail::ClearPlan plan = greedy;
     if (look("searching", greedy_value)) {
         plan = detail::clear_by_annealing(*game, plan, detail::clear_options_alone(*game),
@@ -94,10 +105,22 @@ basics::Result<ClearAnswer> ask_clear(const kitchen::Kitchen& kitchen, basics::D
     plan = detail::clear_polished(*game, plan);
     const auto proved =
         detail::clear_proved(*game, plan, question.effort, [&](std::int64_t best) { return look("proving", best); });
-    ClearAnswer answer = detail::clear_told(*game, proved.plan, today);
-    const std::int64_t reached = detail::value_of(*game, proved.plan);
-    answer.proved_best = proved.proved;
-    answer.bound = answer.value + Money{(proved.bound - reached + thousandths - 1) / thousandths};
+    plan = proved.plan;
+    detail::ClearOwnBin own_bin(*game, today);
+    if (question.own_bin) {
+        greedy_value -= thousandths * own_bin.of(greedy).minor;
+        const bool greedy_is_better =
+            greedy_value > detail::value_of(*game, plan) - thousandths * own_bin.of(plan).minor;
+        plan = detail::clear_with_own_bin(*game, own_bin, greedy_is_better ? greedy : plan,
+                                          balances_for_each * question.effort,
+                                          [&](std::int64_t best) { return look("weighing what is left over", best); });
+    }
+    ClearAnswer answer = detail::clear_told(*game, plan, today);
+    const std::int64_t open = proved.bound - detail::value_of(*game, plan);
+    answer.bound = answer.value + Money{(open + thousandths - 1) / thousandths};
+    answer.proved_best = proved.proved && open <= 0;
+    answer.extra_bin = own_bin.of(plan);
+    if (question.own_bin) weigh_own_bin(answer);
     answer.gap =
         static_cast<double>(answer.bound.minor - answer.value.minor) / static_cast<double>(answer.at_stake.minor);
     answer.greedy = rounded(greedy_value);

@@ -16,11 +16,14 @@
 //   - sum over ingredients i of  price(i) x packs(i)
 //   + sum over meals of         liking - stand-ins - had_lately
 //   - sum over empty meals of   5 x a bought lunch for each eater
+//   - own_bin
 //
 //     D(i)      what is in danger of i, T(i) its price; c(i) is 1.5 where some of that lies in a crisper, else 1
 //     saved(i)  of D(i), what the chosen meals eat: meal by meal, what ends first first, each within its time
 //     packs(i)  what the chosen meals want beyond all that is there of i, in whole packs; what cannot be bought is
 //               never wanted beyond what is there
+//     own_bin   what the chosen meals send to the bin themselves, the rest of what they open, thaw and buy: what the
+//               balance with them tosses by the horizon more than without them, and what they save
 //
 // with stand-ins, liking and had_lately as `else` weighs them (had_lately against what stands and what was had). Frozen
 // packs count by weight from the day that they can be thawed; opening and thawing shorten nothing in this sum, but
@@ -49,6 +52,7 @@ namespace samebase::ask {
 struct ClearQuestion {
     std::optional<basics::Day> until;  ///< the last day of meals; nothing: the eve of the next shopping day after today
     int effort = 100;                  ///< 100 as usual; moves and solver work are in proportion
+    bool own_bin = true;               ///< false: the sum without it, for which the bound is near
 };
 
 /// How far it is; called now and then. Returning false ends the search with the best so far.
@@ -58,7 +62,16 @@ struct ClearProgress {
 };
 using ClearWatch = std::function<bool(const ClearProgress&)>;
 
-enum class ClearLine : std::uint8_t { waste_avoided, crisper_first, to_buy, stand_ins, had_lately, liking, empty };
+enum class ClearLine : std::uint8_t {
+    waste_avoided,
+    crisper_first,
+    to_buy,
+    stand_ins,
+    had_lately,
+    liking,
+    empty,
+    own_bin
+};
 [[nodiscard]] std::string_view name(ClearLine line);
 
 /// One line of the sum that makes the value.
@@ -119,7 +132,7 @@ struct ClearAnswer {
     std::vector<ClearBin> bin;  ///< soonest first
     basics::Money danger;       ///< the price of all food in danger
     basics::Money saved;        ///< of that, what the meals eat
-    basics::Money extra_bin;    ///< what opening and thawing toss besides, by the full balance
+    basics::Money extra_bin;    ///< own_bin, whether or not the sum has it
     basics::Money value;
     basics::Money bound;  ///< no plan is worth more
     bool proved_best = false;

@@ -6,7 +6,7 @@
 
 namespace samebase::kitchen {
 
-int minutes_for_dinner(const Household& household, basics::Day day) {
+int minutes_of(const Household& household, basics::Day day) {
     return household.minutes[std::chrono::weekday{day}.c_encoding()];
 }
 
@@ -21,10 +21,9 @@ std::optional<NotFor> not_for(const Kitchen& kitchen, basics::Day day, Meal meal
                               bool ready_meal) {
     const cookbook::Dish& dish = kitchen.cookbook()[id];
     if (!(meal == Meal::dinner ? dish.dinner : dish.lunch)) return NotFor::meal;
-    if (meal == Meal::lunch) return std::nullopt;
-    const auto kind = standing_kind(kitchen.household, day);
+    const auto kind = meal == Meal::dinner ? standing_kind(kitchen.household, day) : std::nullopt;
     if (kind && std::find(dish.kinds.begin(), dish.kinds.end(), *kind) == dish.kinds.end()) return NotFor::kind;
-    if (!ready_meal && dish.minutes > minutes_for_dinner(kitchen.household, day)) return NotFor::minutes;
+    if (!ready_meal && dish.minutes > minutes_of(kitchen.household, day)) return NotFor::minutes;
     return std::nullopt;
 }
 

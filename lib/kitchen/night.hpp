@@ -22,7 +22,7 @@ enum class NotFor : std::uint8_t { meal, kind, minutes };
 /// How many sit at the table: who is home, and an occasion's guests.
 [[nodiscard]] std::int64_t heads(const Kitchen& kitchen, basics::Day day, Meal meal);
 
-/// The minutes that the day has for dinner.
-[[nodiscard]] int minutes_for_dinner(const Household& household, basics::Day day);
+/// The minutes that the day has for a meal: those for dinner, which no lunch may exceed either.
+[[nodiscard]] int minutes_of(const Household& household, basics::Day day);
 
 }  // namespace samebase::kitchen

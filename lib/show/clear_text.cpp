@@ -64,8 +64,8 @@ std::string marks(const Page& page, const ask::ClearMeal& meal) {
 
 /// A cook's words for the lines of the sum.
 std::string_view plain_name(ask::ClearLine line) {
-    constexpr std::array<std::string_view, 7> names{"kept from the bin", "crisper first", "to buy", "stand-ins",
-                                                    "had lately",        "liking",        "no meal"};
+    constexpr std::array<std::string_view, 8> names{"kept from the bin", "crisper first", "to buy",  "stand-ins",
+                                                    "had lately",        "liking",        "no meal", "its own bin"};
     return names[static_cast<std::size_t>(line)];
 }
 

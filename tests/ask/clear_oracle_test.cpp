@@ -7,6 +7,7 @@
 #include <iostream>
 
 #include "ask/clear.hpp"
+#include "ask/detail/clear_own_bin.hpp"
 #include "support/clear_judge.hpp"
 #include "support/clear_world.hpp"
 #include "support/demo.hpp"
@@ -35,10 +36,32 @@ double rounding(const ask::ClearAnswer& answer) {
     return 0.5 * static_cast<double>(answer.because.size()) + 0.1;
 }
 
-ask::ClearAnswer cleared(const tests::ClearWorld& world, int effort) {
-    auto answer = ask::ask_clear(world.kitchen, world.today, {.until = world.until, .effort = effort});
+/// By the sum without own_bin, which the judge and GLPK know.
+ask::ClearAnswer cleared(const tests::ClearWorld& world, int effort, bool own_bin = false) {
+    auto answer =
+        ask::ask_clear(world.kitchen, world.today, {.until = world.until, .effort = effort, .own_bin = own_bin});
     REQUIRE(answer);
     return std::move(*answer);
+}
+
+/// Every plan of the open meals in which no dish comes too soon again.
+template <class See>
+void each_plan(const ask::detail::ClearGame& game, const See& see) {
+    ask::detail::ClearValue value(game);
+    const auto go_on = [&](auto&& self, std::size_t meal) -> void {
+        if (meal == game.meals.size()) {
+            if (value.sound()) see(value.plan());
+            return;
+        }
+        self(self, meal + 1);
+        for (const int option : game.meals[meal].options) {
+            if (value.clashes(option)) continue;
+            value.set(static_cast<int>(meal), option);
+            self(self, meal + 1);
+            value.set(static_cast<int>(meal), -1);
+        }
+    };
+    go_on(go_on, 0);
 }
 
 void agrees_with_the_judge(const tests::ClearWorld& world, const ask::ClearAnswer& answer) {
@@ -77,6 +100,53 @@ TEST_CASE("clear is worth what the best of all plans is, in every small kitchen"
         proved += answer.proved_best ? 1 : 0;
     }
     CHECK(proved == kitchens);
+}
+
+TEST_CASE("clear minds what its own plan sends to the bin: of all plans of a small kitchen the best by that sum") {
+    int better = 0;
+    int best_found = 0;
+    constexpr int kitchens = 120;
+    for (int number = 0; number < kitchens; ++number) {
+        const tests::ClearSize size{
+            .days = 1 + number % 2, .perishables = 3, .keepers = 2, .dishes = 3 + number % 2, .lunch_dishes = 1};
+        const auto world = tests::random_clear_world(5000 + static_cast<std::uint64_t>(number), size);
+        const auto with = cleared(world, 10, true);
+        const auto without = cleared(world, 10);
+        INFO("kitchen " << number);
+        CHECK(with.value >= without.value - without.extra_bin);
+        better += with.value > without.value - without.extra_bin ? 1 : 0;
+        basics::Money sum;
+        for (const auto& because : with.because) sum += because.money;
+        CHECK(sum == with.value);
+        const auto game = ask::detail::clear_game(world.kitchen, world.today, {world.today, world.until});
+        ask::detail::ClearOwnBin own_bin(*game, world.today);
+        double best = -1e18;
+        each_plan(*game, [&](const ask::detail::ClearPlan& plan) {
+            const double value = static_cast<double>(ask::detail::value_of(*game, plan)) / 1000;
+            // No plan is worth more than without what it sends to the bin.
+            if (value > best) best = std::max(best, value - static_cast<double>(own_bin.of(plan).minor));
+        });
+        CHECK(static_cast<double>(with.value.minor) <= best + rounding(with));
+        best_found += static_cast<double>(with.value.minor) + rounding(with) >= best ? 1 : 0;
+    }
+    // Little is opened in kitchens so small: here it must only be found.
+    CHECK(better > 0);
+    CHECK(best_found >= kitchens * 95 / 100);
+}
+
+TEST_CASE("clear of a full kitchen that minds its own bin is worth more by that sum, and never less") {
+    int better = 0;
+    for (const std::uint64_t number : {1U, 2U, 3U, 4U}) {
+        tests::ClearWorld world = tests::full_clear_world(number, tests::demo());
+        world.until = world.today + basics::days{4};
+        const auto with = cleared(world, 5, true);
+        const auto without = cleared(world, 5);
+        INFO("full kitchen " << number);
+        CHECK(with.value >= without.value - without.extra_bin);
+        CHECK(with.bound >= with.value);
+        better += with.value > without.value - without.extra_bin ? 1 : 0;
+    }
+    CHECK(better >= 3);
 }
 
 TEST_CASE("clear is worth what GLPK finds best on three hundred kitchens of five days") {

@@ -519,7 +519,7 @@ bool time_for(const graph::StandIn& stand_in, const cookbook::Dish& dish, const 
               basics::Day day, kitchen::Meal meal) {
     if (stand_in.adds_minutes == 0) return true;
     return meal == kitchen::Meal::dinner &&
-           dish.minutes + stand_in.adds_minutes <= kitchen::minutes_for_dinner(household, day);
+           dish.minutes + stand_in.adds_minutes <= kitchen::minutes_of(household, day);
 }
 
 bool is_any(const catalogue::Catalogue& catalogue, IngredientId id, const std::vector<catalogue::Of>& of) {

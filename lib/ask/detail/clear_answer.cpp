@@ -43,7 +43,6 @@ class Teller {
         std::stable_sort(answer_.bin.begin(), answer_.bin.end(), [](const ClearBin& a, const ClearBin& b) {
             return a.by != b.by ? a.by < b.by : a.price > b.price;
         });
-        whole_packs();
         return std::move(answer_);
     }
 
@@ -253,18 +252,6 @@ class Teller {
             if (meal.day != empty.day || meal.meal != empty.meal) continue;
             answer_.because.push_back({ClearLine::empty, rounded(-meal.empty), {}, {}, basics::short_day(meal.day)});
         }
-    }
-
-    /// What the meals make the full balance toss beyond what they save: the rest of what is opened, thawed and bought.
-    void whole_packs() {
-        const flow::Balancer balancer(kitchen_, {today_, game_.horizon}, flow::Effort::quick);
-        std::vector<flow::Cooking> cookings = game_.standing;
-        std::vector<catalogue::IngredientId> bought;
-        for (const ClearMeal& meal : answer_.meals) cookings.push_back(meal.cooking);
-        for (const flow::Purchase& buy : answer_.to_buy) bought.push_back(buy.ingredient);
-        const flow::Balance before = balancer.balance(game_.standing);
-        const flow::Balance after = balancer.rebalance(before, std::move(cookings), bought);
-        answer_.extra_bin = std::max(Money{}, after.totals.tossed - before.totals.tossed + answer_.saved);
     }
 
     const ClearGame& game_;

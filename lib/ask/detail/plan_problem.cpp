@@ -162,7 +162,7 @@ class Builder {
         Table table{kitchen::eaters(kitchen_, day, Meal::dinner),
                     kitchen::serves_wanted(kitchen_, day, Meal::dinner),
                     {avoided.begin(), avoided.end()},
-                    kitchen::minutes_for_dinner(kitchen_.household, day),
+                    kitchen::minutes_of(kitchen_.household, day),
                     {},
                     {}};
         for (std::uint32_t i = 0; i < usual_.size(); ++i)

@@ -218,7 +218,7 @@ void liking(const Setting& setting, cookbook::DishId id, const flow::Cooking& co
 
 void effort(const Setting& setting, const cookbook::Dish& dish, std::vector<Because>& lines) {
     const kitchen::Kitchen& kitchen = *setting.kitchen;
-    const int over = dish.minutes - kitchen::minutes_for_dinner(kitchen.household, setting.question.day);
+    const int over = dish.minutes - kitchen::minutes_of(kitchen.household, setting.question.day);
     if (over <= 0) return;
     lines.push_back({Line::effort,
                      Money{-kitchen.household.worths.minute.minor * over},

@@ -1,0 +1,31 @@
+// What chosen meals themselves send to the bin: the rest of what they open, thaw and buy, as the balance has it. And a
+// search that minds it.
+#pragma once
+
+#include "ask/detail/clear_value.hpp"
+#include "flow/balance.hpp"
+#include "menu/annealing.hpp"
+
+namespace samebase::ask::detail {
+
+class ClearOwnBin {
+  public:
+    /// The game outlives it.
+    ClearOwnBin(const ClearGame& game, basics::Day today);
+
+    /// What the balance with these meals tosses by the horizon beyond what they save; at least nothing.
+    [[nodiscard]] basics::Money of(const ClearPlan& plan);
+
+  private:
+    const ClearGame& game_;
+    flow::Balancer balancer_;
+    flow::Balance before_;
+    flow::Memory memory_;
+};
+
+/// Changes one meal after another for the better, where what the plan sends to the bin itself counts as well. Never
+/// worse by that sum; looks at so many balances at most.
+[[nodiscard]] ClearPlan clear_with_own_bin(const ClearGame& game, ClearOwnBin& own_bin, const ClearPlan& start,
+                                           int balances, const menu::Look& look);
+
+}  // namespace samebase::ask::detail
