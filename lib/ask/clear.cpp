@@ -108,12 +108,17 @@ basics::Result<ClearAnswer> ask_clear(const kitchen::Kitchen& kitchen, basics::D
     plan = proved.plan;
     detail::ClearOwnBin own_bin(*game, today);
     if (question.own_bin) {
-        greedy_value -= thousandths * own_bin.of(greedy).minor;
-        const bool greedy_is_better =
-            greedy_value > detail::value_of(*game, plan) - thousandths * own_bin.of(plan).minor;
-        plan = detail::clear_with_own_bin(*game, own_bin, greedy_is_better ? greedy : plan,
-                                          balances_for_each * question.effort,
-                                          [&](std::int64_t best) { return look("weighing what is left over", best); });
+        const auto weighing = [&](std::int64_t best) { return look("weighing what is left over", best); };
+        const auto sum = [&](const detail::ClearPlan& one) {
+            return detail::value_of(*game, one) - thousandths * own_bin.of(one).minor;
+        };
+        greedy_value = sum(greedy);
+        const auto little =
+            detail::clear_that_opens_little(*game, own_bin, plan, moves_for_each * question.effort, weighing);
+        for (const detail::ClearPlan& other : {greedy, little}) {
+            if (sum(other) > sum(plan)) plan = other;
+        }
+        plan = detail::clear_with_own_bin(*game, own_bin, plan, balances_for_each * question.effort, weighing);
     }
     ClearAnswer answer = detail::clear_told(*game, plan, today);
     const std::int64_t open = proved.bound - detail::value_of(*game, plan);

@@ -139,11 +139,14 @@ TEST_CASE("clear of a full kitchen that minds its own bin is worth more by that 
     for (const std::uint64_t number : {1U, 2U, 3U, 4U}) {
         tests::ClearWorld world = tests::full_clear_world(number, tests::demo());
         world.until = world.today + basics::days{4};
-        const auto with = cleared(world, 5, true);
-        const auto without = cleared(world, 5);
+        const auto with = cleared(world, 20, true);
+        const auto without = cleared(world, 20);
         INFO("full kitchen " << number);
         CHECK(with.value >= without.value - without.extra_bin);
         CHECK(with.bound >= with.value);
+        std::cout << "full kitchen " << number << ": " << with.value.minor << " for "
+                  << (without.value - without.extra_bin).minor << "; its own bin " << with.extra_bin.minor << " for "
+                  << without.extra_bin.minor << '\n';
         better += with.value > without.value - without.extra_bin ? 1 : 0;
     }
     CHECK(better >= 3);

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <utility>
 
+#include "ask/detail/clear_search.hpp"
 #include "basics/exact.hpp"
+#include "menu/supply.hpp"
 
 namespace samebase::ask::detail {
 
@@ -12,6 +14,14 @@ namespace {
 using basics::Money;
 
 constexpr std::int64_t thousandths = 1000;
+
+/// What the plan that stands leaves of a thing; more can be bought on the first day.
+menu::Item left_of(const flow::Balancer& balancer, const flow::Balance& before, catalogue::IngredientId id) {
+    const flow::Part* part = before.part(id);
+    menu::Item item = menu::left_by_wants(part != nullptr ? part->component : balancer.stock(id), 0);
+    if (item.offer) item.offer->slots.insert(item.offer->slots.begin(), flow::lunch_of(0));
+    return item;
+}
 
 }  // namespace
 
@@ -44,6 +54,41 @@ Money ClearOwnBin::of(const ClearPlan& plan) {
     bought.erase(std::unique(bought.begin(), bought.end()), bought.end());
     const flow::Balance after = balancer_.rebalance(before_, std::move(cookings), bought, &memory_);
     return std::max(Money{}, after.totals.tossed - before_.totals.tossed + saved);
+}
+
+std::vector<std::int64_t> ClearOwnBin::alone() const {
+    std::vector<menu::Item> items;
+    std::vector<std::int64_t> before;
+    menu::Supply supply;
+    for (const ClearThing& thing : game_.things) {
+        items.push_back(left_of(balancer_, before_, thing.ingredient));
+        before.push_back(supply.run(items.back(), {}).tossed);
+    }
+    std::vector<std::int64_t> result;
+    for (const ClearOption& option : game_.options) {
+        const flow::Slot time = game_.meals[static_cast<std::size_t>(option.meal)].slot;
+        std::int64_t own = 0;
+        for (const ClearNeed& need : option.needs) {
+            const auto at = static_cast<std::size_t>(need.thing);
+            const ClearThing& of = game_.things[at];
+            const flow::Want want{time, need.amount};
+            const std::int64_t tossed = supply.run(items[at], {&want, 1}).tossed;
+            const std::int64_t eaten = std::min(need.amount, danger_at(of, option.meal));
+            const std::int64_t saved =
+                of.danger > 0 ? basics::fits(basics::scale(thousandths * of.danger_price.minor, eaten, of.danger)) : 0;
+            own += std::max<std::int64_t>(0, tossed - before[at] + saved);
+        }
+        result.push_back(own);
+    }
+    return result;
+}
+
+ClearPlan clear_that_opens_little(const ClearGame& game, const ClearOwnBin& own_bin, const ClearPlan& start,
+                                  std::int64_t moves, const menu::Look& look) {
+    ClearGame dearer = game;
+    const std::vector<std::int64_t> alone = own_bin.alone();
+    for (std::size_t o = 0; o < alone.size(); ++o) dearer.options[o].fixed -= alone[o];
+    return clear_polished(dearer, clear_by_annealing(dearer, start, clear_options_alone(dearer), moves, look));
 }
 
 ClearPlan clear_with_own_bin(const ClearGame& game, ClearOwnBin& own_bin, const ClearPlan& start, int balances,
