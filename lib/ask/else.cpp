@@ -12,6 +12,7 @@
 #include "ask/detail/there.hpp"
 #include "ask/detail/worth.hpp"
 #include "basics/exact.hpp"
+#include "basics/ranges.hpp"
 #include "graph/likeness.hpp"
 
 namespace samebase::ask {
@@ -231,8 +232,7 @@ ElseAnswer answered(const Prepared& prepared) {
                                     : kitchen::serves_wanted(kitchen, answer.question.day, kitchen::Meal::dinner);
     if (prepared.planned != nullptr) answer.planned = prepared.planned->dish;
     Ranker ranker(prepared, reference_of(prepared));
-    for (std::uint32_t i = 0; i < kitchen.cookbook().dishes().size(); ++i) {
-        const cookbook::DishId id{i};
+    for (const cookbook::DishId id : basics::handles<cookbook::DishId>(kitchen.cookbook().dishes().size())) {
         if (!kitchen.cookbook()[id].dinner || answer.question.instead_of == id) continue;
         const bool is_planned = answer.planned == id && !prepared.planned->ready_meal;
         if (!is_planned) {

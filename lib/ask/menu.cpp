@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "basics/ranges.hpp"
 #include "kitchen/cooking.hpp"
 
 namespace samebase::ask {
@@ -46,7 +47,7 @@ basics::Result<Menu> ask_menu(const kitchen::Kitchen& kitchen, basics::Span span
         return basics::problem("plan", "a span of more than two years",
                                "a month, a year, or two days with '..' between");
     Menu menu{span, {}};
-    for (basics::Day day = span.first; day <= span.last; day += basics::days{1}) {
+    for (const basics::Day day : basics::days_of(span)) {
         MenuDay row;
         row.day = day;
         add_had(kitchen, row);

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <map>
 
+#include "basics/ranges.hpp"
+
 namespace samebase::flow {
 
 namespace {
@@ -16,7 +18,7 @@ using Days = std::vector<LedgerRow>;
 
 Days empty_days(IngredientId ingredient, basics::Span span) {
     Days days;
-    for (basics::Day day = span.first; day <= span.last; day += basics::days{1}) {
+    for (const basics::Day day : basics::days_of(span)) {
         days.push_back({.ingredient = ingredient, .day = day});
     }
     return days;

@@ -1,3 +1,4 @@
+#include "basics/ranges.hpp"
 #include "show/clear.hpp"
 #include "show/detail/parts.hpp"
 
@@ -35,7 +36,7 @@ Json meal(const ask::ClearMeal& chosen, const kitchen::Kitchen& kitchen) {
 /// A row for each day: the dinner and the lunches by their dish, and each in full beside.
 Json days(const ask::ClearAnswer& answer, const kitchen::Kitchen& kitchen) {
     Json list = Json::array();
-    for (basics::Day day = answer.span.first; day <= answer.span.last; day += basics::days{1}) {
+    for (const basics::Day day : basics::days_of(answer.span)) {
         Json dinner = nullptr;
         Json lunches = Json::array();
         Json all = Json::array();

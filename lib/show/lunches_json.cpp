@@ -1,3 +1,4 @@
+#include "basics/ranges.hpp"
 #include "show/detail/parts.hpp"
 #include "show/lunches.hpp"
 #include "show/tonight.hpp"
@@ -57,7 +58,7 @@ Json cooked(const ask::LunchCooked& one, const kitchen::Kitchen& kitchen) {
 
 Json days(const ask::LunchesAnswer& answer, const kitchen::Kitchen& kitchen) {
     Json list = Json::array();
-    for (basics::Day day = answer.span.first; day <= answer.span.last; day += basics::days{1}) {
+    for (const basics::Day day : basics::days_of(answer.span)) {
         Json open = Json::array();
         Json planned = Json::array();
         Json cook = Json::array();

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <tuple>
 
+#include "basics/ranges.hpp"
 #include "show/detail/parts.hpp"
 #include "show/lunches.hpp"
 #include "show/tonight.hpp"
@@ -235,7 +236,7 @@ std::string text(const ask::LunchesAnswer& answer, const kitchen::Kitchen& kitch
     for (std::size_t i = answer.lunches.empty() ? 1 : 0; i < answer.notes.size(); ++i)
         out += wrapped(answer.notes[i]) + "\n";
     Rows rows(page, out);
-    for (basics::Day day = answer.span.first; day <= answer.span.last; day += basics::days{1}) rows.of(day);
+    for (const basics::Day day : basics::days_of(answer.span)) rows.of(day);
     to_do(page, out);
     if (answer.extra_bin >= kitchen.household.tell_from)
         out += wrapped(fmt::format("What is opened, thawed and bought for them leaves {} more for the bin by {}.",

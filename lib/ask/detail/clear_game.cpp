@@ -6,6 +6,7 @@
 #include <numeric>
 
 #include "basics/exact.hpp"
+#include "basics/ranges.hpp"
 #include "kitchen/night.hpp"
 
 namespace samebase::ask::detail {
@@ -57,7 +58,7 @@ class Builder {
 
   private:
     void open_meals() {
-        for (basics::Day day = game_->span.first; day <= game_->span.last; day += basics::days{1}) {
+        for (const basics::Day day : basics::days_of(game_->span)) {
             for (const Meal meal : {Meal::lunch, Meal::dinner}) {
                 if (occasion_takes(kitchen_, day, meal) || kitchen::serves_wanted(kitchen_, day, meal) == 0) continue;
                 const int at = static_cast<int>((day - today_).count());
@@ -176,8 +177,7 @@ class Builder {
         find_stand_ins();
         for (std::size_t m = 0; m < game_->meals.size(); ++m) {
             const Setting setting = setting_for(m, balancer, before);
-            for (std::uint32_t i = 0; i < kitchen_.cookbook().dishes().size(); ++i) {
-                const cookbook::DishId id{i};
+            for (const cookbook::DishId id : basics::handles<cookbook::DishId>(kitchen_.cookbook().dishes().size())) {
                 const OpenMeal& open = game_->meals[m];
                 if (kitchen::within_gap(game_->bare, open.day, open.meal, id)) continue;
                 if (!kitchen::not_for(kitchen_, open.day, open.meal, id)) cook(m, setting, id);

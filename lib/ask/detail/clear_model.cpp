@@ -5,6 +5,7 @@
 #include <set>
 
 #include "basics/exact.hpp"
+#include "basics/ranges.hpp"
 
 namespace samebase::ask::detail {
 
@@ -81,7 +82,7 @@ std::vector<Terms> ClearModel::stretches(cookbook::DishId dish, const Factors& o
     std::vector<Terms> result;
     std::vector<int> before;
     const basics::days gap{std::max(1, game_->gap(dish))};
-    for (basics::Day day = game_->span.first; day <= game_->span.last; day += basics::days{1}) {
+    for (const basics::Day day : basics::days_of(game_->span)) {
         Terms terms;
         std::vector<int> here;
         std::set<int> meals;

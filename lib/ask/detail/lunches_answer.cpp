@@ -10,6 +10,7 @@
 #include "ask/detail/at_table.hpp"
 #include "ask/detail/candidate.hpp"
 #include "basics/exact.hpp"
+#include "basics/ranges.hpp"
 
 namespace samebase::ask::detail {
 
@@ -269,7 +270,7 @@ class Teller {
     }
 
     void effort() {
-        for (basics::Day day = game_.span.first; day <= game_.span.last; day += basics::days{1}) {
+        for (const basics::Day day : basics::days_of(game_.span)) {
             const Money money = rounded(value_.effort(day));
             if (money.minor != 0)
                 answer_.because.push_back(

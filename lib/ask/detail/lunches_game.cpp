@@ -6,6 +6,7 @@
 #include "ask/detail/lunches_seats.hpp"
 #include "ask/detail/lunches_sources.hpp"
 #include "ask/detail/lunches_stock.hpp"
+#include "basics/ranges.hpp"
 
 namespace samebase::ask::detail {
 
@@ -25,7 +26,7 @@ constexpr int longest_exact = 14;
 
 /// Those at home whom no planned lunch serves.
 void open_slots(LunchGame& game) {
-    for (basics::Day day = game.span.first; day <= game.span.last; day += basics::days{1}) {
+    for (const basics::Day day : basics::days_of(game.span)) {
         for (const std::size_t person : kitchen::eaters(*game.kitchen, day, Meal::lunch)) {
             const bool served = std::any_of(game.standing.begin(), game.standing.end(), [&](const LunchStanding& seat) {
                 return seat.day == day && seat.person == person;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "basics/ranges.hpp"
 #include "flow/hand_out.hpp"
 
 namespace samebase::ask::detail {
@@ -113,7 +114,7 @@ void LunchTable::seat(basics::Day day, std::vector<LunchStanding>& seats) const 
 
 std::vector<LunchStanding> LunchTable::standing(basics::Span span) const {
     std::vector<LunchStanding> seats;
-    for (basics::Day day = span.first; day <= span.last; day += basics::days{1}) seat(day, seats);
+    for (const basics::Day day : basics::days_of(span)) seat(day, seats);
     return seats;
 }
 

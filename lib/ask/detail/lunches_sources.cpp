@@ -4,6 +4,7 @@
 #include <map>
 
 #include "ask/detail/worth.hpp"
+#include "basics/ranges.hpp"
 #include "kitchen/cooking.hpp"
 
 namespace samebase::ask::detail {
@@ -63,7 +64,7 @@ class Sources {
     void leftovers() {
         for (const LunchThing& thing : game_.things) {
             if (!table_.is_lunch(thing.ingredient) || game_.position[thing.ingredient.index()] < 0) continue;
-            for (basics::Day day = game_.span.first; day <= game_.span.last; day += basics::days{1}) {
+            for (const basics::Day day : basics::days_of(game_.span)) {
                 const int time = game_.lunch_time(day);
                 const auto first = std::find_if(thing.batches.begin(), thing.batches.end(), [&](const LunchBatch& b) {
                     return (b.when >> static_cast<unsigned>(time) & 1U) != 0;
@@ -85,7 +86,7 @@ class Sources {
         for (std::size_t p = 0; p < game_.packs.size(); ++p) {
             const LunchPack& pack = game_.packs[p];
             if (game_.position[pack.ingredient.index()] < 0) continue;
-            for (basics::Day day = game_.span.first; day <= game_.span.last; day += basics::days{1}) {
+            for (const basics::Day day : basics::days_of(game_.span)) {
                 const int time = game_.lunch_time(day);
                 if (time < pack.first) continue;
                 add({.kind = LunchKind::frozen_pack,
@@ -137,7 +138,7 @@ class Sources {
         const auto dishes = kitchen_.cookbook().dishes();
         for (std::uint32_t i = 0; i < dishes.size(); ++i) {
             if (!dishes[i].lunch) continue;
-            for (basics::Day day = game_.span.first; day <= game_.span.last; day += basics::days{1}) {
+            for (const basics::Day day : basics::days_of(game_.span)) {
                 const auto& had = had_on(day);
                 if (std::find(had.begin(), had.end(), DishId{i}) != had.end()) continue;
                 LunchSource source{.kind = LunchKind::cooked,

@@ -6,6 +6,7 @@
 #include "ask/detail/at_table.hpp"
 #include "ask/detail/candidate.hpp"
 #include "ask/detail/there.hpp"
+#include "basics/ranges.hpp"
 #include "flow/room.hpp"
 #include "graph/likeness.hpp"
 #include "kitchen/night.hpp"
@@ -251,8 +252,7 @@ std::optional<Mend> Mender::other_dish(const Finding& finding) const {
     const flow::Slot slot = flow::dinner_of(static_cast<int>((row->day - before_.span.first).count()));
     std::vector<std::pair<graph::Ppm, cookbook::DishId>> likely;
     const auto& profiles = kitchen_.knowledge->profiles;
-    for (std::uint32_t i = 0; i < kitchen_.cookbook().dishes().size(); ++i) {
-        const cookbook::DishId id{i};
+    for (const cookbook::DishId id : basics::handles<cookbook::DishId>(kitchen_.cookbook().dishes().size())) {
         if (!kitchen_.cookbook()[id].dinner || uses(kitchen_.cookbook()[id], finding.ingredient)) continue;
         const Planned instead{.day = row->day, .meal = row->meal, .dish = id, .serves = row->serves};
         const auto needs = flow::cook(kitchen_, instead, {}, &holds_).needs;
@@ -261,7 +261,7 @@ std::optional<Mend> Mender::other_dish(const Finding& finding) const {
             return part != nullptr && available_at(part->component, slot) >= need.amount;
         });
         if (!there || lately(id, row->day) || !may_stand_on(instead)) continue;
-        likely.emplace_back(-graph::likeness(profiles[row->dish.index()], profiles[i], kitchen_.graph()), id);
+        likely.emplace_back(-graph::likeness(profiles[row->dish.index()], profiles[id.index()], kitchen_.graph()), id);
     }
     std::sort(likely.begin(), likely.end());
     if (likely.size() > most_dishes_tried) likely.resize(most_dishes_tried);
@@ -276,20 +276,20 @@ std::optional<Mend> Mender::other_dish(const Finding& finding) const {
 std::optional<Mend> Mender::dish_that_eats(const Finding& finding) const {
     if (finding.price < a_little) return std::nullopt;
     std::vector<std::pair<std::int64_t, cookbook::DishId>> eating;
-    for (std::uint32_t i = 0; i < kitchen_.cookbook().dishes().size(); ++i) {
-        const cookbook::Dish& dish = kitchen_.cookbook()[cookbook::DishId{i}];
+    for (const cookbook::DishId id : basics::handles<cookbook::DishId>(kitchen_.cookbook().dishes().size())) {
+        const cookbook::Dish& dish = kitchen_.cookbook()[id];
         if (!dish.dinner) continue;
         std::int64_t amount = 0;
         for (const auto& line : dish.ingredients) {
             if (!line.optional && line.ingredient == finding.ingredient) amount += line.amount.value() / dish.serves;
         }
-        if (amount > 0) eating.emplace_back(-amount, cookbook::DishId{i});
+        if (amount > 0) eating.emplace_back(-amount, id);
     }
     std::sort(eating.begin(), eating.end());
     if (eating.size() > most_dishes_tried) eating.resize(most_dishes_tried);
     // Open nights first, then nights on which something else is planned; at each the earliest first.
     for (const bool open : {true, false}) {
-        for (basics::Day day = today_; day <= std::min(finding.day, before_.span.last); day += basics::days{1}) {
+        for (const basics::Day day : basics::days_of({today_, std::min(finding.day, before_.span.last)})) {
             if (kitchen::planned(kitchen_.done, day, Meal::dinner) != nullptr) continue;  // it has been had
             const Planned* row = kitchen::planned(kitchen_.plan, day, Meal::dinner);
             if ((row == nullptr) != open || kitchen::serves_wanted(kitchen_, day, Meal::dinner) == 0) continue;

@@ -9,6 +9,7 @@
 #include "ask/detail/plan_groups.hpp"
 #include "ask/detail/there.hpp"
 #include "ask/detail/worth.hpp"
+#include "basics/ranges.hpp"
 #include "kitchen/night.hpp"
 #include "menu/supply.hpp"
 
@@ -95,7 +96,7 @@ class Builder {
     void strip() {
         result_->bare = kitchen_;
         kitchen::Plan& plan = result_->bare.plan;
-        for (basics::Day day = result_->span.first; day <= result_->span.last; day += basics::days{1}) {
+        for (const basics::Day day : basics::days_of(result_->span)) {
             if (dinner_had(kitchen_, day)) continue;
             const kitchen::Occasion* wish = wish_for(kitchen_, day);
             if (question_.again && wish == nullptr)
@@ -203,8 +204,7 @@ class Builder {
                      kitchen_.household.worths.bought_lunch.minor;
         problem.slots.push_back(std::move(slot));
         Known& here = known(day);
-        for (std::uint32_t i = 0; i < kitchen_.cookbook().dishes().size(); ++i) {
-            const DishId id{i};
+        for (const DishId id : basics::handles<DishId>(kitchen_.cookbook().dishes().size())) {
             if (kitchen::within_gap(result_->bare, day, Meal::dinner, id)) continue;
             if (!kitchen::not_for(kitchen_, day, Meal::dinner, id)) cook(day, here, id);
             if (has_ready_meal(kitchen_, id) && !kitchen::not_for(kitchen_, day, Meal::dinner, id, true))
@@ -350,8 +350,7 @@ class Builder {
             setting.can_be_bought_before[i] =
                 comes[i] || (ingredient.pack && ingredient.kind != catalogue::Kind::cooked);
         }
-        for (std::uint32_t i = 0; i < kitchen_.cookbook().dishes().size(); ++i) {
-            const DishId id{i};
+        for (const DishId id : basics::handles<DishId>(kitchen_.cookbook().dishes().size())) {
             const auto not_for = kitchen::not_for(kitchen_, day, Meal::dinner, id);
             if (not_for == kitchen::NotFor::meal || not_for == kitchen::NotFor::kind) continue;
             const Candidate meal = candidate(setting, id);

@@ -5,6 +5,7 @@
 #include <map>
 
 #include "basics/exact.hpp"
+#include "basics/ranges.hpp"
 #include "kitchen/cooking.hpp"
 #include "menu/evaluator.hpp"
 
@@ -63,7 +64,7 @@ class Reporter {
         answer_.span = built_.span;
         answer_.empty = built_.empty;
         answer_.value = rounded(evaluator_.value());
-        for (basics::Day day = built_.span.first; day <= built_.span.last; day += basics::days{1}) one_day(day);
+        for (const basics::Day day : basics::days_of(built_.span)) one_day(day);
         balance();
         return std::move(answer_);
     }

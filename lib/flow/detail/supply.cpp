@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "basics/ranges.hpp"
 #include "stock/thaw.hpp"
 
 namespace samebase::flow::detail {
@@ -153,7 +154,7 @@ std::optional<Offer> offer_of(const kitchen::Kitchen& kitchen, catalogue::Ingred
     if (ingredient.kind == catalogue::Kind::cooked || !ingredient.pack) return std::nullopt;
     Offer offer{.pack = ingredient.pack->amount.value(), .price = {}, .slots = {}};
     offer.price = kitchen::price(kitchen, id, offer.pack).value_or(ingredient.pack->price);
-    for (basics::Day day = span.first; day <= span.last; day += basics::days{1}) {
+    for (const basics::Day day : basics::days_of(span)) {
         if (kitchen::sold_on(kitchen.household, day, ingredient)) {
             offer.slots.push_back(shopping_of(static_cast<int>((day - span.first).count())));
         }
