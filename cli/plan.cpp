@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "amounts.hpp"
 #include "ask/menu.hpp"
 #include "commands.hpp"
 #include "ledger.hpp"
@@ -23,6 +24,7 @@ struct Arguments {
     bool unusual = false;
     int effort = 100;
     std::string explain;
+    std::string budget;
     bool write = false;
     show::Manner manner;
     How how;
@@ -46,6 +48,11 @@ tl::expected<ask::PlanAnswer, Failure> proposed(const Arguments& arguments, cons
         const auto day = day_meant(arguments.explain, today, "--explain");
         if (!day) return tl::make_unexpected(day.error());
         question.explain = *day;
+    }
+    if (!arguments.budget.empty()) {
+        const auto budget = read_money(arguments.budget, kitchen.household.currency, "--budget");
+        if (!budget) return tl::make_unexpected(budget.error());
+        question.budget = *budget;
     }
     const Interruptible interruptible;
     Progress progress(kitchen);
@@ -119,6 +126,7 @@ void add_plan(CLI::App& app, Chosen& chosen) {
     command->add_flag("--again", arguments->again, "choose anew what is planned there");
     command->add_flag("--unusual", arguments->unusual, "with things that you do not usually buy");
     command->add_option("--explain", arguments->explain, "why a day has what it has")->type_name("DAY");
+    command->add_option("--budget", arguments->budget, "for all that is bought until then")->type_name("MONEY");
     command->add_option("--effort", arguments->effort, "how hard to look: 100 is usual")->type_name("NUMBER");
     command->add_flag("--all", arguments->manner.all, "with lunches, and what every trip comes to");
     add_dry_run(*command, arguments->how);

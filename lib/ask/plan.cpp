@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 
 #include "ask/detail/plan_problem.hpp"
 #include "ask/detail/plan_report.hpp"
@@ -22,6 +23,8 @@ constexpr std::int64_t most_moves = 6000;
 /// Rounds of the bound at the usual effort.
 constexpr int rounds = 400;
 constexpr int least_rounds = 50;
+/// Thousandths: how cash counts, one after the other, until a budget is kept.
+constexpr std::array<int, 4> cash_counts{1000, 1500, 2500, 4000};
 
 basics::Result<void> asked_well(const kitchen::Kitchen& kitchen, basics::Day today, const PlanQuestion& question) {
     if (kitchen.cookbook().dishes().empty())
@@ -61,13 +64,10 @@ Found searched(const menu::Problem& problem, int effort, const PlanWatch& watch)
     return found;
 }
 
-}  // namespace
-
-basics::Result<PlanAnswer> ask_plan(const kitchen::Kitchen& kitchen, basics::Day today, const PlanQuestion& question,
-                                    const PlanWatch& watch) {
-    if (auto well = asked_well(kitchen, today, question); !well) return tl::make_unexpected(well.error());
-    if (watch) watch({"looking at every dish", Money{}});
-    const auto built = detail::plan_problem(kitchen, today, question);
+/// A menu where cash counts for so much.
+PlanAnswer chosen(const kitchen::Kitchen& kitchen, basics::Day today, const PlanQuestion& question,
+                  int cash_thousandths, const PlanWatch& watch) {
+    const auto built = detail::plan_problem(kitchen, today, question, cash_thousandths);
     const Found found = searched(built->problem, question.effort, watch);
     PlanAnswer answer = detail::plan_reported(*built, kitchen, found.choice);
     const menu::Worth open = found.bound - menu::value_of(built->problem, found.choice);
@@ -76,11 +76,27 @@ basics::Result<PlanAnswer> ask_plan(const kitchen::Kitchen& kitchen, basics::Day
     answer.gap = static_cast<double>(answer.bound.minor - answer.value.minor) /
                  static_cast<double>(std::max<std::int64_t>(1, answer.cost.minor));
     answer.stopped = found.stopped;
-    if (!question.explain) return answer;
-    answer.why = detail::plan_explained(*built, found.choice, *question.explain);
-    if (!answer.why)
-        return basics::problem("--explain", basics::iso(*question.explain), "a day of the span that is chosen here");
+    answer.budget = question.budget;
+    if (question.explain) answer.why = detail::plan_explained(*built, found.choice, *question.explain);
     return answer;
+}
+
+}  // namespace
+
+basics::Result<PlanAnswer> ask_plan(const kitchen::Kitchen& kitchen, basics::Day today, const PlanQuestion& question,
+                                    const PlanWatch& watch) {
+    if (auto well = asked_well(kitchen, today, question); !well) return tl::make_unexpected(well.error());
+    if (watch) watch({"looking at every dish", Money{}});
+    std::optional<PlanAnswer> best;
+    for (const int cash : cash_counts) {
+        PlanAnswer answer = chosen(kitchen, today, question, cash, watch);
+        const bool will_do = !question.budget || answer.spent <= *question.budget || answer.stopped;
+        if (!best || answer.spent < best->spent) best = std::move(answer);
+        if (will_do) break;
+    }
+    if (question.explain && !best->why)
+        return basics::problem("--explain", basics::iso(*question.explain), "a day of the span that is chosen here");
+    return std::move(*best);
 }
 
 kitchen::Plan rows_of(const PlanAnswer& answer) {

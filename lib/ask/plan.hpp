@@ -35,9 +35,12 @@ namespace samebase::ask {
 
 struct PlanQuestion {
     basics::Span span;
-    bool again = false;                    ///< what is planned in the span is open too
-    bool unusual = false;                  ///< what the household does not usually buy may be bought
-    int effort = 100;                      ///< 100 as usual; moves and rounds of the bound are in proportion
+    bool again = false;    ///< what is planned in the span is open too
+    bool unusual = false;  ///< what the household does not usually buy may be bought
+    int effort = 100;      ///< 100 as usual; moves and rounds of the bound are in proportion
+    /// For all that is bought from today to the end of the span. Where the menu costs more, cash counts for more until
+    /// it does not, or counts for four times as much.
+    std::optional<basics::Money> budget{};
     std::optional<basics::Day> explain{};  ///< give the sum of that day and its runners-up
 };
 
@@ -124,9 +127,10 @@ struct PlanAnswer {
     std::vector<PlanTrip> trips;
     /// By the balance from today to the end of the span, with what was planned before and what goes without a dish.
     basics::Money spent;
-    basics::Money more;    ///< of that, what the chosen dinners add
-    basics::Money binned;  ///< what no meal takes in time
-    basics::Money cost;    ///< what the chosen dinners come to at the household's prices
+    basics::Money more;                   ///< of that, what the chosen dinners add
+    basics::Money binned;                 ///< what no meal takes in time
+    std::optional<basics::Money> budget;  ///< that was asked for
+    basics::Money cost;                   ///< what the chosen dinners come to at the household's prices
     basics::Money value;
     basics::Money bound;  ///< no menu is worth more
     bool proved_best = false;

@@ -61,6 +61,15 @@ class Page {
         constexpr double near = 0.25;
         if (chosen > 0 && answer_.gap <= near) line += "; " + detail::how_good(answer_.proved_best, answer_.gap);
         out_ += wrapped(line + ".", 0) + "\n";
+        if (!answer_.budget) return;
+        const basics::Money over = answer_.spent - *answer_.budget;
+        out_ += wrapped(over.minor > 0
+                            ? fmt::format("! All that is planned costs {}, {} over the budget: no cheaper menu "
+                                          "was found.",
+                                          about(answer_.spent), about(over))
+                            : fmt::format("All that is planned costs {}, within the budget.", about(answer_.spent)),
+                        2) +
+                "\n";
     }
 
     [[nodiscard]] std::string reason_words(const ask::PlanReason& reason) const {
@@ -286,6 +295,7 @@ Json json(const ask::PlanAnswer& answer, const kitchen::Kitchen& kitchen) {
             {"spent", json_money(answer.spent, kitchen)},
             {"more", json_money(answer.more, kitchen)},
             {"binned", json_money(answer.binned, kitchen)},
+            {"budget", answer.budget ? json_money(*answer.budget, kitchen) : Json(nullptr)},
             {"trips", std::move(trips)},
             {"days", std::move(days)},
             {"empty", std::move(empty)},

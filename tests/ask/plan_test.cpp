@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <catch2/catch.hpp>
 #include <cstdlib>
+#include <map>
 #include <set>
 
 #include "flow/balance.hpp"
@@ -221,6 +222,21 @@ TEST_CASE("plan: days before the first trip of an empty house say that nothing c
     CHECK(answer.empty.back().day == iso("2026-11-27"));
 }
 
+TEST_CASE("plan: a budget is kept where a cheaper menu can, and what it is over by is told where none can") {
+    kitchen::Kitchen kitchen = demo();
+    kitchen.plan.clear();
+    const basics::Span span{iso("2026-11-29"), iso("2026-12-20")};
+    const auto free = planned(kitchen, {.span = span, .effort = 10});
+    const basics::Money less{free.spent.minor * 95 / 100};
+    const auto kept = planned(kitchen, {.span = span, .effort = 10, .budget = less});
+    CHECK(kept.spent <= less);
+    CHECK(kept.budget == less);
+    every_rule_is_kept(kitchen, kept);
+    const auto hopeless = planned(kitchen, {.span = span, .effort = 10, .budget = basics::Money{100}});
+    CHECK(hopeless.spent > basics::Money{100});
+    CHECK(hopeless.spent <= kept.spent);
+}
+
 TEST_CASE("plan: bad questions are refused with what was expected") {
     const auto text = [](const ask::PlanQuestion& question) {
         const auto answer = ask::ask_plan(demo(), demo_day, question);
@@ -234,6 +250,73 @@ TEST_CASE("plan: bad questions are refused with what was expected") {
     CHECK(text({.span = december, .effort = 0}) == "--effort: 0; expected a number from 1 to 10000; 100 is usual");
     CHECK(text({.span = december, .effort = 1, .explain = iso("2026-12-02")}) ==
           "--explain: 2026-12-02; expected a day of the span that is chosen here");
+}
+
+namespace {
+
+/// Of the lines in the role main the heaviest one's family.
+std::string main_family(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish) {
+    std::string family;
+    measure::Mass most{};
+    for (const auto& line : dish.ingredients) {
+        const auto& thing = kitchen.catalogue()[line.ingredient];
+        const auto weight = catalogue::weight(line.amount, thing).value_or(measure::Mass{});
+        if (line.optional || line.role != catalogue::Role::main || (!family.empty() && weight <= most)) continue;
+        most = weight;
+        family = kitchen.catalogue()[thing.family].id;
+    }
+    return family;
+}
+
+bool meatless(const kitchen::Kitchen& kitchen, const cookbook::Dish& dish) {
+    return std::all_of(dish.ingredients.begin(), dish.ingredients.end(), [&](const auto& line) {
+        return line.optional || kitchen.catalogue().meatless(line.ingredient);
+    });
+}
+
+/// What a family would say of a month, by common practice. Kinds are counted by weeks from Monday on; potatoes, rice
+/// and pulses lie beside, and may come more often.
+std::vector<std::string> odd(const kitchen::Kitchen& kitchen, const ask::PlanAnswer& answer) {
+    std::vector<std::string> odd;
+    std::map<std::pair<std::int64_t, std::string>, int> weeks;
+    std::map<cookbook::DishId, basics::Day> had;
+    std::string main_before;
+    basics::Day before{};
+    for (const PlanDay& day : answer.days) {
+        if (!day.dish) continue;
+        const cookbook::Dish& dish = kitchen.cookbook()[*day.dish];
+        const std::string where = basics::iso(day.day) + " " + dish.id;
+        const std::int64_t week = (day.day.time_since_epoch().count() + 3) / 7;
+        for (const std::string& kind : dish.kinds) {
+            if (kind == "potatoes" || kind == "rice" || kind == "pulses" || kind == "leftovers") continue;
+            if (++weeks[{week, kind}] > 2) odd.push_back(where + ": a third " + kind + " this week");
+        }
+        const bool green = meatless(kitchen, dish);
+        if (++weeks[{week, green ? "no meat" : "meat"}] > (green ? 3 : 5))
+            odd.push_back(where + (green ? ": too often without meat" : ": too often with meat"));
+        const std::string main = main_family(kitchen, dish);
+        if (!main.empty() && main == main_before && day.day == before + basics::days{1})
+            odd.push_back(where + ": " + main + " two days running");
+        main_before = main;
+        before = day.day;
+        if (had.contains(*day.dish) && (day.day - had[*day.dish]).count() < 14)
+            odd.push_back(where + ": twice in two weeks");
+        had[*day.dish] = day.day;
+    }
+    return odd;
+}
+
+}  // namespace
+
+TEST_CASE("plan: a month reads like one that a family would eat") {
+    CHECK(odd(demo(), december_anew()) == std::vector<std::string>{});  // NOLINT(readability-container-size-empty)
+    for (const std::uint64_t number : {1U, 2U, 3U}) {
+        INFO("kitchen " << number);
+        const tests::ClearWorld world = tests::full_clear_world(number, demo());
+        const basics::Span span{world.today + basics::days{3}, world.today + basics::days{33}};
+        const auto answer = planned(world.kitchen, {.span = span, .again = true}, world.today);
+        CHECK(odd(world.kitchen, answer) == std::vector<std::string>{});  // NOLINT(readability-container-size-empty)
+    }
 }
 
 TEST_CASE("plan: full kitchens keep every rule too, and nothing is short") {

@@ -18,6 +18,8 @@ using menu::thousandths;
 
 /// Days: further back nothing is too near.
 constexpr basics::days look_back{14};
+/// Days within which the same dinner comes too soon, if not forbidden.
+constexpr int a_month = 28;
 /// A household that has written down so many meals is asked to try few new ones.
 constexpr std::size_t knows = 30;
 
@@ -88,14 +90,14 @@ const std::vector<int>& PlanGroups::of(DishId id) {
     std::vector<int>& groups = place->second;
     groups.push_back(group("dish " + dish.id, "", {.within = dish.gap, .never = true}));
     // Past its gap it may come again, and is better left for a while.
-    groups.push_back(group("again " + dish.id, "", {.within = 2 * dish.gap, .price = lately / 2}));
+    groups.push_back(group("again " + dish.id, "", {.within = std::max(a_month, 2 * dish.gap), .price = lately}));
     if (dish.base) {
         const std::string& base = kitchen_.cookbook()[*dish.base].id;
         groups.push_back(group("base " + base, "", {.within = 7, .price = lately / 4}));
     }
     if (const auto family = main_family(kitchen_.catalogue(), dish)) {
         const auto& of = kitchen_.catalogue()[*family];
-        groups.push_back(group("main " + of.id, of.name, {.within = 3, .price = lately / 2}));
+        groups.push_back(group("main " + of.id, of.name, {.within = 3, .price = lately}));
     }
     for (const std::string& kind : dish.kinds) {
         if (kind == "leftovers") continue;

@@ -9,6 +9,7 @@
 #include "ask/detail/plan_groups.hpp"
 #include "ask/detail/there.hpp"
 #include "ask/detail/worth.hpp"
+#include "basics/exact.hpp"
 #include "basics/ranges.hpp"
 #include "kitchen/night.hpp"
 #include "menu/supply.hpp"
@@ -69,8 +70,12 @@ std::vector<bool> usually_bought(const kitchen::Kitchen& kitchen) {
 
 class Builder {
   public:
-    Builder(const kitchen::Kitchen& kitchen, basics::Day today, const PlanQuestion& question)
-        : kitchen_(kitchen), today_(today), question_(question), result_(std::make_unique<PlanProblem>()) {
+    Builder(const kitchen::Kitchen& kitchen, basics::Day today, const PlanQuestion& question, int cash_thousandths)
+        : kitchen_(kitchen),
+          today_(today),
+          question_(question),
+          cash_thousandths_(cash_thousandths),
+          result_(std::make_unique<PlanProblem>()) {
         result_->span = {std::max(today, question.span.first), question.span.last};
         usual_ = usually_bought(kitchen);
     }
@@ -323,6 +328,7 @@ class Builder {
         if (is_new) {
             menu::Item item = menu::left_by_wants(component(id), kept_counts);
             if (!usual_[id.index()] && !question_.unusual) item.offer.reset();
+            if (item.offer) item.offer->price = basics::share_of(item.offer->price, cash_thousandths_, 1000);
             result_->problem.items.push_back(std::move(item));
         }
         return place->second;
@@ -375,6 +381,7 @@ class Builder {
     const kitchen::Kitchen& kitchen_;
     basics::Day today_;
     const PlanQuestion& question_;
+    int cash_thousandths_;
     std::unique_ptr<PlanProblem> result_;
     flow::Balance before_;
     flow::Holds holds_;
@@ -389,8 +396,8 @@ class Builder {
 }  // namespace
 
 std::unique_ptr<PlanProblem> plan_problem(const kitchen::Kitchen& kitchen, basics::Day today,
-                                          const PlanQuestion& question) {
-    return Builder(kitchen, today, question).build();
+                                          const PlanQuestion& question, int cash_thousandths) {
+    return Builder(kitchen, today, question, cash_thousandths).build();
 }
 
 }  // namespace samebase::ask::detail

@@ -34,7 +34,8 @@ struct PlanProblem {
     std::vector<PlanEmpty> empty;  ///< nights without an option
 };
 
+/// Cash counts for so many thousandths of what it is.
 [[nodiscard]] std::unique_ptr<PlanProblem> plan_problem(const kitchen::Kitchen& kitchen, basics::Day today,
-                                                        const PlanQuestion& question);
+                                                        const PlanQuestion& question, int cash_thousandths = 1000);
 
 }  // namespace samebase::ask::detail
