@@ -165,4 +165,6 @@ TEST_CASE("the rest of what is bought raw is frozen or lies whole in the crisper
     CHECK(tossed_of("cabbage", 400'000, 1'200'000) == 800'000);
     CHECK(tossed_of("chicken-stock", 600'000, 1'000'000) == 400'000);
     CHECK(tossed_of("frozen-peas", 300'000, 1'000'000) == 0);  // a bag: it stays frozen
+    CHECK(tossed_of("eggs", 6'000, 12'000) == 0);              // a carton: no egg is opened
+    CHECK(tossed_of("carrot", 300'000, 1'000'000) == 0);       // a bag: no carrot is cut
 }

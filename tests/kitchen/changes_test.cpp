@@ -153,6 +153,24 @@ TEST_CASE("half a cabbage is cut from one head") {
     CHECK(story.kitchen.lots[1].best_by == day("2026-11-29"));
 }
 
+TEST_CASE("a carton that is begun leaves its eggs as they are, and an egg that is cracked does not") {
+    Story story;
+    kitchen::Got carton{world.ingredient("eggs"), packs(1'000), world.place("fridge"), pieces(12'000), {}, {}, {}, {}};
+    story.does([&](const At& at) { return kitchen::got(at, {{carton}}); });
+    REQUIRE(story.kitchen.lots.front().packs == std::vector<std::int64_t>{12'000});
+    const auto until = story.kitchen.lots.front().use_by;
+    story.does(story.eating("eggs", of(pieces(6'000))));
+    REQUIRE(story.kitchen.lots.size() == 1);
+    CHECK(story.kitchen.lots.front().opened_on == std::nullopt);
+    CHECK(story.kitchen.lots.front().use_by == until);
+    CHECK(story.kitchen.lots.front().amount == pieces(6'000));
+    story.does(story.eating("eggs", of(pieces(500))));
+    REQUIRE(story.kitchen.lots.size() == 2);
+    CHECK(story.kitchen.lots[0].amount == pieces(5'000));
+    CHECK(story.kitchen.lots[1].amount == pieces(500));
+    CHECK(story.kitchen.lots[1].opened_on == story.today);
+}
+
 TEST_CASE("milk that is begun keeps as opened") {
     Story story;
     story.gets("milk", of(millilitres(2000)), "fridge");

@@ -185,14 +185,18 @@ class Sources {
         return at < 0 || game_.things[static_cast<std::size_t>(at)].there_at(time) >= amount;
     }
 
-    /// Single things that do its work nearly as well and take no longer, best first.
+    /// Single things of its family that do its work nearly as well and take no longer, best first: margarine for
+    /// butter, but not oil.
     const std::vector<graph::StandIn>& near_ones(graph::Node node) {
         constexpr double near = 0.85;
+        const auto family = [&](IngredientId id) { return kitchen_.catalogue()[id].family; };
         const auto [place, is_new] = near_ones_.try_emplace(node);
         if (is_new) {
             place->second = kitchen_.graph().stand_ins(node, near, {});
-            std::erase_if(place->second,
-                          [](const graph::StandIn& s) { return s.use.size() != 1 || s.adds_minutes > 0; });
+            std::erase_if(place->second, [&](const graph::StandIn& s) {
+                return s.use.size() != 1 || s.adds_minutes > 0 ||
+                       family(s.use.front().first) != family(node.ingredient);
+            });
         }
         return place->second;
     }

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "basics/ranges.hpp"
+#include "stock/opening.hpp"
 #include "stock/thaw.hpp"
 
 namespace samebase::flow::detail {
@@ -31,24 +32,14 @@ Slot end_of(const kitchen::Kitchen& kitchen, const stock::Lot& lot, basics::Span
     return last ? last_slot(*last, span) : never;
 }
 
-/// From this weight on what is left of a piece that was cut is worth a thought: half a pumpkin, not half an onion.
-constexpr std::int64_t large_piece_mg = 300'000;
-
-/// The amount of one piece, where pieces are large and cut one by one.
-std::optional<std::int64_t> large_piece(const catalogue::Ingredient& ingredient) {
-    const auto mg = ingredient.conversion.mg_per_piece;
-    if (!mg || *mg < large_piece_mg || ingredient.kind != catalogue::Kind::raw) return std::nullopt;
-    if (ingredient.dimension == measure::Dimension::pieces) return 1000;
-    return ingredient.dimension == measure::Dimension::mass ? mg : std::nullopt;
-}
-
 /// Days that something is good once it is opened, where that matters: packs are opened one by one, large pieces are cut
-/// one by one, and loose perishables are opened as a whole. Of small pieces, and of loose things whose quality only
-/// suffers, no more is begun than is used.
+/// one by one, and loose perishables are opened as a whole. Of small pieces, be they in a carton or not, and of loose
+/// things whose quality only suffers, no more is begun than is used.
 std::optional<int> days_once_open(const catalogue::Ingredient& ingredient, bool in_packs) {
     const auto days = days_in(ingredient, Keep::opened);
-    if (!days || in_packs || large_piece(ingredient)) return days;
-    if (ingredient.dimension == measure::Dimension::pieces) return std::nullopt;
+    if (!days || stock::large_piece(ingredient)) return days;
+    if (stock::in_small_pieces(ingredient)) return std::nullopt;
+    if (in_packs) return days;
     const auto limit = ingredient.keeps[static_cast<std::size_t>(Keep::opened)].time.limit;
     return limit == catalogue::Limit::use_by ? days : std::nullopt;
 }
@@ -75,7 +66,7 @@ std::vector<std::int64_t> portions(const catalogue::Ingredient& ingredient, cons
     if (!lot.packs.empty()) return lot.packs;
     std::vector<std::int64_t> result;
     const bool frozen_serves = ingredient.in_serves && lot.state == stock::State::frozen;
-    const auto one = frozen_serves ? std::optional<std::int64_t>(1000) : large_piece(ingredient);
+    const auto one = frozen_serves ? std::optional<std::int64_t>(1000) : stock::large_piece(ingredient);
     if (one && (frozen_serves || lot.state == stock::State::fresh)) {
         for (auto left = lot.amount.value(); left > 0; left -= *one) result.push_back(std::min(*one, left));
         return result;
@@ -165,7 +156,7 @@ std::optional<Offer> offer_of(const kitchen::Kitchen& kitchen, catalogue::Ingred
     offer.frozen = raw && days_in(ingredient, Keep::freezer) && ingredient.thaw != catalogue::Thaw::from_frozen;
     if (offer.frozen || goes_into_a_freezer(kitchen, id)) return offer;
     offer.keeps_days = days_where_it_is_put(kitchen, ingredient, id);
-    const auto piece = large_piece(ingredient);
+    const auto piece = stock::large_piece(ingredient);
     if (raw && piece && *piece < offer.pack) return offer;
     // What is bought raw and suffers in quality only comes loose.
     if (const auto days = days_once_open(ingredient, !raw)) {

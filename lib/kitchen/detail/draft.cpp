@@ -10,6 +10,7 @@
 #include "basics/exact.hpp"
 #include "catalogue/hand.hpp"
 #include "measure/written.hpp"
+#include "stock/opening.hpp"
 
 namespace samebase::kitchen::detail {
 
@@ -41,13 +42,15 @@ Begun begin(const Draft& draft, const Portion& portion) {
         portion.value >= lot.amount.value()) {
         return {};
     }
+    // Of what is counted only a piece that is cut is begun.
+    if (thing.dimension == measure::Dimension::pieces) return {1000, portion.value % 1000};
+    if (stock::in_small_pieces(thing)) return {};
     if (!lot.packs.empty()) {
         std::int64_t before = 0;
         auto pack = lot.packs.rbegin();
         for (; before + *pack < portion.value; ++pack) before += *pack;
         return before + *pack == portion.value ? Begun{} : Begun{*pack, portion.value - before};
     }
-    if (thing.dimension == measure::Dimension::pieces) return {1000, portion.value % 1000};
     if (once_open.time.limit == catalogue::Limit::use_by) return {lot.amount.value(), portion.value};
     return {};
 }
