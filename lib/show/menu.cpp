@@ -62,7 +62,11 @@ std::string text(const ask::Menu& menu, const kitchen::Kitchen& kitchen, basics:
         if (lunches && !row.lunches.empty())
             out += wrapped("             lunch: " + meals_words(row.lunches, kitchen), 15) + "\n";
     }
-    if (open > 0) out += "Fill a day: samebase swap DAY DISH. What fits the stock: samebase clear.\n";
+    const auto first = std::find_if(menu.days.begin(), menu.days.end(),
+                                    [&](const ask::MenuDay& d) { return d.dinners.empty() && d.day >= today; });
+    if (first != menu.days.end())
+        out += fmt::format("Fill them: samebase plan {}. One day: samebase swap DAY DISH.\n",
+                           basics::iso(first->day).substr(0, 7));
     return out;
 }
 
