@@ -3,7 +3,7 @@
 #
 #     sh tests/run.sh               in build/tests, optimised
 #     sh tests/run.sh --sanitize    in build/sanitize, under the address and undefined-behaviour sanitizers
-#     sh tests/run.sh --long        with fresh seeds and ten times the cases of each property
+#     sh tests/run.sh --long        with fresh seeds and ten times the cases of each property, and ten years of a household
 #
 # Without --long all seeds are fixed: a clean checkout gives the same result twice. With it the seeds are printed at the
 # start and the end, and a failure says how to repeat it. RC_PARAMS and SAMEBASE_SEED, where they are set, stand.
@@ -59,6 +59,14 @@ fi
 step "Building everything (several minutes the first time)."
 cmake --build $build -j"$(nproc)"
 
+# The tests make many small files and throw them away: in memory, where there is room.
+memory=/dev/shm
+if [ -z "${TMPDIR-}" ] && [ -w $memory ] && [ "$(df -Pk $memory | awk 'NR == 2 { print $4 }')" -gt 2000000 ]; then
+    TMPDIR=$(mktemp -d $memory/samebase-tests-XXXXXX)
+    export TMPDIR
+    trap 'rm -rf "$TMPDIR"' EXIT
+fi
+
 step "Running the tests, the longest first."
 rm -f $build/junit.xml
 ran=0
@@ -67,6 +75,10 @@ if [ ! -f $build/junit.xml ]; then
     echo "ctest wrote no $build/junit.xml." >&2
     echo "0 passed, 0 failed"
     exit 1
+fi
+if [ "$long" = yes ]; then
+    step "Living ten years (hours)."
+    python3 tests/soak/soak_test.py $build/cli/samebase data --days 3650 --seed "$SAMEBASE_SEED" || ran=1
 fi
 step "Done."
 if [ -n "$seeds" ]; then

@@ -2,6 +2,7 @@
 
 #include <csv.h>
 #include <fmt/format.h>
+#include <utf8proc.h>
 
 #include <algorithm>
 #include <array>
@@ -116,6 +117,20 @@ struct Table {
     bool between = true;  ///< rows
     Row row;
 };
+
+/// The line of the first byte that is no UTF-8.
+std::optional<std::size_t> line_of_other_text(const std::string& text) {
+    const auto* bytes = reinterpret_cast<const utf8proc_uint8_t*>(text.data());  // NOLINT: utf8proc reads bytes
+    std::size_t line = 1;
+    for (std::size_t at = 0; at < text.size();) {
+        utf8proc_int32_t code = 0;
+        const auto length = utf8proc_iterate(bytes + at, static_cast<utf8proc_ssize_t>(text.size() - at), &code);
+        if (length <= 0) return line;
+        line += code == '\n' ? 1 : 0;
+        at += static_cast<std::size_t>(length);
+    }
+    return std::nullopt;
+}
 
 basics::Result<Table> read_table(const std::string& text, const std::string& name) {
     Table table;
@@ -232,6 +247,10 @@ basics::Result<std::vector<stock::Lot>> read_stock_csv(const std::string& given,
                                                        const kitchen::Household& household, basics::Day today) {
     constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
     const std::string text = given.starts_with(byte_order_mark) ? given.substr(byte_order_mark.size()) : given;
+    if (const auto line = line_of_other_text(text)) {
+        return basics::problem(fmt::format("{}, line {}", name, *line), "a letter that is no UTF-8", "a table in UTF-8",
+                               "save it as CSV in UTF-8");
+    }
     const auto table = read_table(text, name);
     if (!table) return tl::make_unexpected(table.error());
     if (table->rows.empty()) return basics::problem(name, "nothing", "a line of names and a line for each lot");

@@ -66,25 +66,33 @@ std::vector<int> in_order_of_use(const std::vector<Fate>& fates) {
     return order;
 }
 
-/// Meets the wants in their order from the fates in theirs, of each no more than `most`. Returns what is met.
-std::int64_t use_up(const Component& component, const std::vector<int>& order, const std::vector<std::int64_t>& most,
+/// Meets the wants in their order from the fates in theirs, of each no more than `most`. Returns what is met. What is
+/// used up or has ended is looked at no more: a year of daily wants takes about as many steps as there are wants and
+/// fates.
+std::int64_t use_up(const Component& component, std::vector<int> order, const std::vector<std::int64_t>& most,
                     Outcome& outcome) {
     outcome.uses.clear();
     outcome.unmet.clear();
     for (Fate& fate : outcome.fates) fate.used = 0;
+    std::erase_if(order, [&](int at) { return outcome.fates[static_cast<std::size_t>(at)].from == never; });
     std::int64_t met = 0;
     for (std::size_t w = 0; w < component.wants.size(); ++w) {
         std::int64_t open = component.wants[w].amount;
         const Slot slot = component.wants[w].slot;
-        for (const int position : order) {
-            if (open == 0) break;
-            Fate& fate = outcome.fates[static_cast<std::size_t>(position)];
-            const auto take = std::min(open, most[static_cast<std::size_t>(position)] - fate.used);
-            if (take <= 0 || slot < fate.from || slot > fate.to) continue;
-            fate.used += take;
-            open -= take;
-            outcome.uses.push_back({static_cast<int>(w), position, take});
+        auto stays = order.begin();
+        auto next = order.begin();
+        for (; next != order.end() && open > 0; ++next) {
+            const auto at = static_cast<std::size_t>(*next);
+            Fate& fate = outcome.fates[at];
+            if (slot >= fate.from && slot <= fate.to && fate.used < most[at]) {
+                const auto take = std::min(open, most[at] - fate.used);
+                fate.used += take;
+                open -= take;
+                outcome.uses.push_back({static_cast<int>(w), *next, take});
+            }
+            if (slot <= fate.to && fate.used < most[at]) *stays++ = *next;
         }
+        order.erase(stays, next);
         outcome.unmet.push_back(open);
         met += component.wants[w].amount - open;
     }

@@ -346,6 +346,12 @@ def text_that_is_no_text(world):
         done = subprocess.run([*map(os.fsencode, world.command("got", "1", "kg", "carrot", "--note")), note],
                               env=world.env(), stdin=subprocess.DEVNULL, capture_output=True, check=False)
         need(done.returncode == 2 and b"is not plain text" in done.stderr, f"{note!r}: {done.returncode} {done.stderr!r}")
+    table = world.folder / "latin.csv"
+    for text, line in ((b"ingredient,place,amount,note\npotato,pantry,1 kg,caf\xe9\n", 2), (b"ingredient,pl\xe4ce\n", 1)):
+        table.write_bytes(text)
+        world.kitchen.joinpath("kitchen.db").unlink(missing_ok=True)
+        err = world.run("import", "--stock-csv", str(table), status=2).stderr.decode()
+        need(f"line {line}: a letter that is no UTF-8" in err, err)
 
 
 def documents_too_large(world):

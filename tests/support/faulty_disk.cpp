@@ -4,13 +4,17 @@
 
 #include <algorithm>
 #include <cstring>
+#include <iterator>
+#include <vector>
 
 namespace samebase::tests {
 
 namespace {
 
+enum class Call : std::uint8_t { read, write, other };
+
 struct Plan {
-    std::int64_t calls = 0;
+    std::vector<Call> calls;
     std::int64_t at = 0;
     Fault fault = Fault::error;
     bool lasting = false;
@@ -20,20 +24,16 @@ struct Plan {
 Plan plan;
 sqlite3_vfs* real_disk = nullptr;
 
-enum class Call : std::uint8_t { read, write, other };
-
-bool applies(Call call) {
-    if (plan.struck && plan.lasting) return true;
-    if (plan.fault == Fault::error) return true;
-    return plan.fault == Fault::short_read ? call == Call::read : call == Call::write;
+bool applies(Call call, Fault fault) {
+    if (fault == Fault::error) return true;
+    return fault == Fault::short_read ? call == Call::read : call == Call::write;
 }
 
 /// Counts the call; true where it goes wrong.
 bool strikes(Call call) {
-    ++plan.calls;
-    if (plan.at == 0) return false;
-    const bool now = plan.calls == plan.at || (plan.struck && plan.lasting);
-    if (!now || !applies(call)) return false;
+    plan.calls.push_back(call);
+    if (plan.struck && plan.lasting) return true;
+    if (std::ssize(plan.calls) != plan.at || !applies(call, plan.fault)) return false;
     plan.struck = true;
     return true;
 }
@@ -166,11 +166,15 @@ FaultyDisk::~FaultyDisk() {
 }
 
 void FaultyDisk::arm(std::int64_t at, Fault fault, bool lasting) {
-    plan = {0, at, fault, lasting, false};
+    plan = {{}, at, fault, lasting, false};
 }
 
 std::int64_t FaultyDisk::calls() const {
-    return plan.calls;
+    return std::ssize(plan.calls);
+}
+
+bool FaultyDisk::can_strike(std::int64_t at, Fault fault) const {
+    return applies(plan.calls.at(static_cast<std::size_t>(at - 1)), fault);
 }
 
 bool FaultyDisk::struck() const {

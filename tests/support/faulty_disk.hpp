@@ -25,6 +25,8 @@ class FaultyDisk {
     /// `lasting`, so does every one after it. 0: none does.
     void arm(std::int64_t at, Fault fault, bool lasting);
     [[nodiscard]] std::int64_t calls() const;
+    /// Whether that call, of those since arm(), is one that can go wrong so.
+    [[nodiscard]] bool can_strike(std::int64_t at, Fault fault) const;
     /// Something went wrong since arm().
     [[nodiscard]] bool struck() const;
 };

@@ -57,22 +57,15 @@ class Rule {
     }
 
     Decisions decide() {
+        Outcome now = carry_out(component_, decisions_);
         for (std::size_t w = 0; w < component_.wants.size(); ++w) {
-            while (const auto open = still_open(w)) {
-                if (!use_more(component_.wants[w].slot, *open)) break;
-            }
+            while (now.unmet[w] > 0 && use_more(component_.wants[w].slot, now.unmet[w]))
+                now = carry_out(component_, decisions_);
         }
         return decisions_;
     }
 
   private:
-    /// What is unmet of a want as things are decided now; nothing where it is met.
-    std::optional<std::int64_t> still_open(std::size_t want) const {
-        const Outcome now = carry_out(component_, decisions_);
-        if (now.unmet[want] == 0) return std::nullopt;
-        return now.unmet[want];
-    }
-
     bool use_more(Slot slot, std::int64_t open) { return open_one(slot) || thaw(slot, open) || buy(slot, open); }
 
     bool open_one(Slot slot) {
