@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "catalogue/hand.hpp"
 #include "show/detail/parts.hpp"
 #include "show/json.hpp"
 #include "show/stock.hpp"
@@ -181,9 +182,11 @@ std::string took_text(const Changed& changed) {
     std::vector<std::string> words;
     for (const kitchen::Took& took : changed.change.took) {
         const auto& thing = kitchen.catalogue()[took.ingredient];
-        words.push_back(fmt::format("{} {}{}", amount({thing.dimension, took.amount}, thing),
-                                    kitchen::label(kitchen, took.ingredient, took.dish),
-                                    took.last ? " (the last)" : ""));
+        const measure::Amount taken{thing.dimension, took.amount};
+        const std::string name = kitchen::label(kitchen, took.ingredient, took.dish);
+        words.push_back((name == thing.name ? catalogue::in_hand_named(taken, thing)
+                                            : fmt::format("{} {}", amount(taken, thing), name)) +
+                        (took.last ? " (the last)" : ""));
     }
     return words.empty() ? "" : wrapped(fmt::format("From stock: {}.", listed(words)), 2) + "\n";
 }
