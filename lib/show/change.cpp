@@ -109,18 +109,24 @@ std::string table(const std::vector<Row>& rows) {
     for (const Row& row : rows) {
         name = std::min(std::max(name, length(row.name)), widest);
         much = std::max(much, length(row.amount));
-        place = std::max(place, length(row.place));
         until = std::max(until, length(row.until));
     }
-    // The place gives way where a line would not fit.
+    // The place gives way where a line would not fit: "left crisper" for "left crisper: leaves and soft vegetables".
     constexpr std::size_t gaps = 8;
     constexpr std::size_t least = 8;
     const std::size_t rest = name + much + until + gaps;
-    place = std::min(place, std::max(least, rest < screen_width() ? screen_width() - rest : 0));
+    const std::size_t room = rest < screen_width() ? screen_width() - rest : 0;
+    const auto short_place = [&](const Row& row) {
+        return length(row.place) <= room ? row.place : row.place.substr(0, row.place.find(':'));
+    };
+    place = 0;
+    for (const Row& row : rows) place = std::max(place, length(short_place(row)));
+    place = std::min(place, room);
     std::string out;
     for (const Row& row : rows) {
-        std::string line = fmt::format("  {}  {}  {}  {}", fitted(row.name, name), fitted(row.amount, much),
-                                       fitted(row.place, place), row.until);
+        std::string line = fmt::format("  {}  {}  ", fitted(row.name, name), fitted(row.amount, much));
+        if (place >= least) line += fitted(short_place(row), place) + "  ";
+        line += row.until;
         line.erase(line.find_last_not_of(' ') + 1);
         out += line + "\n";
     }

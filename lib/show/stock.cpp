@@ -160,7 +160,7 @@ std::string text(const StockAnswer& answer, const kitchen::Kitchen& kitchen, con
     }
     if (marks.find_first_of("!?") != std::string::npos) out += "\n";
     if (marks.find('!') != std::string::npos)
-        out += "! Use first: nothing planned eats it in time. PAST: throw it out.\n";
+        out += wrapped("! Use first: nothing planned eats it in time. PAST: throw it out.", 2) + "\n";
     if (marks.find('?') != std::string::npos) out += "? Past its best-by: look, smell and decide.\n";
     return out;
 }
