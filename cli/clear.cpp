@@ -69,7 +69,7 @@ tl::expected<kitchen::Change, Failure> planned(const Arguments& arguments, const
     for (const ask::ClearMeal& meal : answer->meals) {
         const auto swaps = swaps_of(meal);
         if (swaps.empty()) continue;
-        change->notes.push_back(fmt::format("{} on {} with {}", at.kitchen.cookbook()[meal.dish].name,
+        change->notes.push_back(fmt::format("{} on {}: {}", at.kitchen.cookbook()[meal.dish].name,
                                             basics::short_day(meal.day), kitchen::describe(at.kitchen, swaps)));
     }
     return change;

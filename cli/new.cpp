@@ -129,13 +129,26 @@ Understood<void> take_far_freezer(const std::string& text, Draft& draft) {
     return take_place_of(text, draft, stock::PlaceKind::far_freezer);
 }
 
-/// "fridge, crisper, pantry 300 L".
-Understood<void> take_places(const std::string& text, Draft& draft) {
+/// Several things with commas, each understood by itself; a failure leaves the draft as it was.
+Understood<void> take_each(const std::string& text, Take take, Draft& draft) {
     Draft tried = draft;
-    for (const auto& place : split_at_commas(text)) {
-        if (auto taken = take_place(place, tried); !taken) return taken;
+    for (const auto& part : split_at_commas(text)) {
+        if (auto taken = take(part, tried); !taken) return taken;
     }
     draft = std::move(tried);
+    return {};
+}
+
+/// "fri pizza, sun roast", "mon-fri 45, sat-sun 90", "fridge, pantry 300 L".
+template <Take take>
+Understood<void> several(const std::string& text, Draft& draft) {
+    return take_each(text, take, draft);
+}
+
+/// "Ann, Ben avoids gluten": several people, unless it is one: "Ann avoids gluten, egg".
+Understood<void> take_people(const std::string& text, Draft& draft) {
+    auto taken = take_person(text, draft);
+    if (taken || !take_each(text, take_person, draft)) return taken;
     return {};
 }
 
@@ -197,27 +210,27 @@ void ask_what_is_missing(const Arguments& arguments, Draft& draft) {
     }
     if (arguments.people.empty() && arguments.persons.empty()) {
         tell("Who eats here? One at a time: Ann; or: Ben avoids gluten, dislikes mushrooms; or: Kim eats 0.5\n");
-        ask_many("First", "", "Next (return: that is all)", take_person, draft);
+        ask_many("First", "", "Next (return: that is all)", take_people, draft);
     }
     if (arguments.places.empty()) {
         draft.document["places"] = Json::array();
         ask_many("A freezer in the kitchen, and its litres", "kitchen freezer 60 L", "Another (return: no)",
-                 take_near_freezer, draft);
+                 several<take_near_freezer>, draft);
         ask_many("A freezer further off, as in shed freezer 300 L (return: none)", "", "Another (return: no)",
-                 take_far_freezer, draft);
-        ask_one("Where else is food kept", "fridge, crisper, pantry", take_places, draft);
+                 several<take_far_freezer>, draft);
+        ask_one("Where else is food kept", "fridge, crisper, pantry", several<take_place>, draft);
     }
     if (arguments.shopping_days.empty() && arguments.trips.empty()) {
         tell("When do you shop? As in: sat; or: sat every 2 from 5 dec fresh; or: 5 dec bulk\n");
-        ask_many("Shopping", "sat", "Also (return: that is all)", take_trip, draft);
+        ask_many("Shopping", "sat", "Also (return: that is all)", several<take_trip>, draft);
     }
     if (arguments.nights.empty()) {
         ask_many("A night that is always the same, as in fri pizza, or tue mince soup in turn (return: none)", "",
-                 "Another (return: no)", take_night, draft);
+                 "Another (return: no)", several<take_night>, draft);
     }
     if (arguments.minutes.empty())
-        ask_many("How many minutes may dinner take", "45", "Other days, as in sat-sun 90 (return: no)", take_minutes,
-                 draft);
+        ask_many("How many minutes may dinner take", "45", "Other days, as in sat-sun 90 (return: no)",
+                 several<take_minutes>, draft);
 }
 
 Understood<void> take_all(const std::vector<std::string>& texts, Take take, Draft& draft) {

@@ -508,8 +508,11 @@ std::string describe(const Kitchen& kitchen, const LineSwap& swap) {
 }
 
 std::string describe(const Kitchen& kitchen, std::span<const LineSwap> swaps) {
+    constexpr std::size_t most = 2;  // the recipe tells them all
+    const std::size_t shown = swaps.size() <= most + 1 ? swaps.size() : most;
     std::string words;
-    for (const LineSwap& swap : swaps) words += (words.empty() ? "" : ", ") + describe(kitchen, swap);
+    for (const LineSwap& swap : swaps.first(shown)) words += (words.empty() ? "" : ", ") + describe(kitchen, swap);
+    if (shown < swaps.size()) words += fmt::format(" and {} more", swaps.size() - shown);
     return words;
 }
 

@@ -72,11 +72,11 @@ basics::Result<Change> set_plan(const At& at, const basics::Span& span, std::opt
 
 namespace {
 
-/// "dinner on Wed 25 Nov: tacos with mixed leaves for lettuce".
+/// "dinner on Wed 25 Nov: tacos (mixed leaves for lettuce)".
 std::string line_of(const Kitchen& kitchen, const Planned& row) {
     std::string line =
         fmt::format("{} on {}: {}", name(row.meal), basics::short_day(row.day), kitchen.cookbook()[row.dish].name);
-    if (!row.swaps.empty()) line += " with " + describe(kitchen, row.swaps);
+    if (!row.swaps.empty()) line += fmt::format(" ({})", describe(kitchen, row.swaps));
     return line;
 }
 

@@ -136,12 +136,16 @@ void add_all(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen, 
 }
 
 void add_rows(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen, std::string& out) {
-    constexpr std::size_t others = 61;  // all columns but the name
-    constexpr std::size_t narrowest = 19;
+    constexpr std::size_t all_columns = 61;  // but the name
+    constexpr std::size_t column = 9;
+    constexpr std::size_t narrowest = 8;
+    // Where they do not fit, the opening is left out: it is the closing of the row before.
+    const bool opens = screen_width() >= all_columns + 2 * narrowest;
+    const std::size_t others = opens ? all_columns : all_columns - column;
     const std::size_t name_width = std::max(narrowest, screen_width() - std::min(screen_width(), others));
     const auto line = [&](const std::string& name, const std::string& on, const std::array<std::string, 6>& cells) {
         out += fmt::format("{} {:<6}", fitted(name, name_width), on);
-        for (const auto& cell : cells) out += fmt::format(" {:>8}", cell);
+        for (std::size_t i = opens ? 0 : 1; i < cells.size(); ++i) out += fmt::format(" {:>8}", cells[i]);
         out += "\n";
     };
     line("Ingredient", "Day", {"Opening", "Bought", "Made", "Used", "Tossed", "Closing"});

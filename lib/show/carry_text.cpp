@@ -141,9 +141,10 @@ std::string text(const ask::CarryAnswer& answer, const kitchen::Kitchen& kitchen
                "\n";
     }
     if (manner.why)
-        out += fmt::format("Filling up and walking as late as can be: {} walks; no plan has fewer than {}.\n",
-                           answer.by_rule, answer.bound);
-    out += "Carry it quickly: it stays frozen hard. Once it is done: the same with --done\n";
+        out += wrapped(fmt::format("Filling up and walking as late as can be: {} walks; no plan has fewer than {}.",
+                                   answer.by_rule, answer.bound)) +
+               "\n";
+    out += wrapped("Carry it quickly: it stays frozen hard. Once it is done: the same with --done") + "\n";
     return out;
 }
 

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "catalogue/hand.hpp"
 #include "show/detail/parts.hpp"
 #include "show/json.hpp"
 #include "show/stock.hpp"
@@ -108,18 +109,24 @@ std::string table(const std::vector<Row>& rows) {
     for (const Row& row : rows) {
         name = std::min(std::max(name, length(row.name)), widest);
         much = std::max(much, length(row.amount));
-        place = std::max(place, length(row.place));
         until = std::max(until, length(row.until));
     }
-    // The place gives way where a line would not fit.
+    // The place gives way where a line would not fit: "left crisper" for "left crisper: leaves and soft vegetables".
     constexpr std::size_t gaps = 8;
     constexpr std::size_t least = 8;
     const std::size_t rest = name + much + until + gaps;
-    place = std::min(place, std::max(least, rest < screen_width() ? screen_width() - rest : 0));
+    const std::size_t room = rest < screen_width() ? screen_width() - rest : 0;
+    const auto short_place = [&](const Row& row) {
+        return length(row.place) <= room ? row.place : row.place.substr(0, row.place.find(':'));
+    };
+    place = 0;
+    for (const Row& row : rows) place = std::max(place, length(short_place(row)));
+    place = std::min(place, room);
     std::string out;
     for (const Row& row : rows) {
-        std::string line = fmt::format("  {}  {}  {}  {}", fitted(row.name, name), fitted(row.amount, much),
-                                       fitted(row.place, place), row.until);
+        std::string line = fmt::format("  {}  {}  ", fitted(row.name, name), fitted(row.amount, much));
+        if (place >= least) line += fitted(short_place(row), place) + "  ";
+        line += row.until;
         line.erase(line.find_last_not_of(' ') + 1);
         out += line + "\n";
     }
@@ -181,9 +188,11 @@ std::string took_text(const Changed& changed) {
     std::vector<std::string> words;
     for (const kitchen::Took& took : changed.change.took) {
         const auto& thing = kitchen.catalogue()[took.ingredient];
-        words.push_back(fmt::format("{} {}{}", amount({thing.dimension, took.amount}, thing),
-                                    kitchen::label(kitchen, took.ingredient, took.dish),
-                                    took.last ? " (the last)" : ""));
+        const measure::Amount taken{thing.dimension, took.amount};
+        const std::string name = kitchen::label(kitchen, took.ingredient, took.dish);
+        words.push_back((name == thing.name ? catalogue::in_hand_named(taken, thing)
+                                            : fmt::format("{} {}", amount(taken, thing), name)) +
+                        (took.last ? " (the last)" : ""));
     }
     return words.empty() ? "" : wrapped(fmt::format("From stock: {}.", listed(words)), 2) + "\n";
 }

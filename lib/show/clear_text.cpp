@@ -154,7 +154,7 @@ void buys(const ask::ClearAnswer& answer, const Page& page, std::string& out) {
 void sums(const ask::ClearAnswer& answer, const Page& page, std::string& out) {
     out += "The sum:\n";
     for (const auto& because : answer.because) every_line(page, because, out);
-    out += fmt::format("     {:>9}  value, the sum of these; greedy alone {}\n", page.signed_price(answer.value),
+    out += fmt::format("     {:>9}  value, their sum; greedy alone {}\n", page.signed_price(answer.value),
                        page.signed_price(answer.greedy));
 }
 

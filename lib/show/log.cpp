@@ -13,16 +13,17 @@ namespace {
 
 constexpr std::string_view between = ", ";
 
-/// A line that names many things, cut after those that fit, with the number of the others.
+/// A line that names many things, cut at the last comma that fits. How many are left out is not told: names have
+/// commas too.
 std::string shortened(const std::string& line, std::size_t room) {
     constexpr std::size_t few = 4;
     std::vector<std::size_t> breaks;
     for (auto at = line.find(between); at != std::string::npos; at = line.find(between, at + 1)) breaks.push_back(at);
     if (length(line) <= room || breaks.size() < few) return line;
+    constexpr std::string_view more = ", ...";
     for (std::size_t kept = breaks.size(); kept > 0; --kept) {
-        const std::string more = fmt::format(" and {} more", breaks.size() + 1 - kept);
-        if (length(line.substr(0, breaks[kept - 1])) + length(more) <= room)
-            return line.substr(0, breaks[kept - 1]) + more;
+        const std::string head = line.substr(0, breaks[kept - 1]);
+        if (length(head) + more.size() <= room) return head + std::string(more);
     }
     return line;
 }

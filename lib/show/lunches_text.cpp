@@ -215,7 +215,7 @@ void sums(const Page& page, std::string& out) {
     if (page.answer.because.empty()) return;
     out += "The sum:\n";
     for (const auto& because : page.answer.because) every_line(page, because, out);
-    out += fmt::format("         {:>9}  value, the sum of these; {} where the search began\n",
+    out += fmt::format("         {:>9}  value, their sum; {} at first\n",
                        signed_money(page.answer.value, page.kitchen.household.currency),
                        signed_money(page.answer.greedy, page.kitchen.household.currency));
 }

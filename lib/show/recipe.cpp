@@ -7,6 +7,7 @@
 #include <cctype>
 #include <nlohmann/json.hpp>
 
+#include "catalogue/hand.hpp"
 #include "measure/written.hpp"
 #include "show/json.hpp"
 
@@ -48,6 +49,19 @@ std::string people(const std::vector<std::string>& names, int guests) {
     return listed(words);
 }
 
+/// "2", "1 3/4": pieces, without a unit.
+bool is_count(const std::string& quantity) {
+    return !quantity.empty() && quantity.back() >= '0' && quantity.back() <= '9';
+}
+/// More than one of them: not "1", not "3/4".
+bool is_several(const std::string& count) {
+    return count.find('/') == std::string::npos ? count != "1" : count.find(' ') != std::string::npos;
+}
+/// "2 tins".
+bool in_tins(const std::string& quantity) {
+    return quantity.ends_with(" tin") || quantity.ends_with(" tins");
+}
+
 class Card {
   public:
     Card(const ask::RecipeAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today, std::size_t width)
@@ -87,12 +101,13 @@ class Card {
     void add(const RecipeLine& line, bool optional) {
         const cookbook::DishIngredient& written = dish_.ingredients[line.line];
         const catalogue::Ingredient& thing = kitchen_.catalogue()[line.ingredient];
-        std::string what = thing.name;
-        if (!written.preparation.empty()) what += ", " + written.preparation;
+        const std::string quantity = amount_of(line, written);
+        std::string what = is_count(quantity) ? catalogue::name_of(thing, is_several(quantity)) : thing.name;
+        if (!written.preparation.empty() && !(in_tins(quantity) && in_tins(written.preparation)))
+            what += ", " + written.preparation;
         std::vector<std::string> told = remarks(line);
         if (optional) told.insert(told.begin(), "if you like");
         if (!told.empty()) what += fmt::format(" ({})", fmt::join(told, "; "));
-        const std::string quantity = amount_of(line, written);
         out_ += wrapped(fmt::format("  {:<{}} {}", quantity, amount_width, what), amount_width + 3, width_) + "\n";
     }
 

@@ -59,6 +59,7 @@ struct Widths {
     std::size_t quantity = 0;
     std::size_t label = 0;
     std::size_t date = 0;
+    bool stacked = false;  ///< the screen is too narrow for a table: two lines a lot
 };
 
 Row row_of(const stock::Lot& lot, const StockAnswer& answer, const kitchen::Kitchen& kitchen) {
@@ -85,15 +86,22 @@ Widths widths(const std::vector<Row>& rows) {
     constexpr std::size_t rest = 2 + 2 + 2 + 2 + 7;
     const std::size_t others = widths.quantity + widths.date + rest;
     constexpr std::size_t narrowest = 16;
-    const std::size_t room = screen_width() > others + narrowest ? screen_width() - others : narrowest;
+    widths.stacked = screen_width() < others + narrowest;
+    const std::size_t room = widths.stacked ? narrowest : screen_width() - others;
     widths.label = std::min(widths.label, room);
     return widths;
 }
 
 std::string words(const Row& row, const Widths& widths, const StockAnswer& answer, const Manner& manner) {
     const std::string& label = length(row.label) <= widths.label ? row.label : row.shorter;
-    std::string line = fmt::format("{} {}  {}  {}  lot {}", row.sign, fitted(row.quantity, widths.quantity),
-                                   fitted(label, widths.label), fitted(row.date, widths.date), row.lot);
+    std::string line;
+    if (widths.stacked) {
+        line = wrapped(fmt::format("{} {} {}", row.sign, row.quantity, row.label), 4) +
+               fmt::format("\n    {}{}lot {}", row.date, row.date.empty() ? "" : ", ", row.lot);
+    } else {
+        line = fmt::format("{} {}  {}  {}  lot {}", row.sign, fitted(row.quantity, widths.quantity),
+                           fitted(label, widths.label), fitted(row.date, widths.date), row.lot);
+    }
     if (row.sign != '!') return line + "\n";
     const bool urgent = row.use_by && row.by <= answer.day + basics::days{1};
     return in_colour(line, urgent ? Colour::red : Colour::yellow, manner) + "\n";
@@ -152,7 +160,7 @@ std::string text(const StockAnswer& answer, const kitchen::Kitchen& kitchen, con
     }
     if (marks.find_first_of("!?") != std::string::npos) out += "\n";
     if (marks.find('!') != std::string::npos)
-        out += "! Use first: nothing planned eats it in time. PAST: throw it out.\n";
+        out += wrapped("! Use first: nothing planned eats it in time. PAST: throw it out.", 2) + "\n";
     if (marks.find('?') != std::string::npos) out += "? Past its best-by: look, smell and decide.\n";
     return out;
 }

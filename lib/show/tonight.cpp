@@ -35,9 +35,9 @@ struct Page {
     }
 };
 
-/// " with tasty cheese for cheddar", or nothing.
+/// " (tasty cheese for cheddar)", or nothing.
 std::string with(std::span<const kitchen::LineSwap> swaps, const kitchen::Kitchen& kitchen) {
-    return swaps.empty() ? std::string() : " with " + kitchen::describe(kitchen, swaps);
+    return swaps.empty() ? std::string() : fmt::format(" ({})", kitchen::describe(kitchen, swaps));
 }
 
 std::string minutes(const ask::MealTonight& meal) {
@@ -189,7 +189,9 @@ void next_step(const Page& page) {
                               pressing.more == 1 ? "thing" : "things",
                               about_money(pressing.more_price, page.kitchen.household.currency)));
     }
-    if (page.answer.dinner) page.line(fmt::format("Cook it: samebase recipe. {}", advice));
+    const auto& dinner = page.answer.dinner;
+    if (dinner && !page.kitchen.cookbook()[dinner->dish].ingredients.empty())
+        page.line(fmt::format("Cook it: samebase recipe. {}", advice));
     if (!page.answer.dinner && !page.answer.cooked && !page.answer.eaters.empty())
         page.line("What to cook: samebase clear");
 }

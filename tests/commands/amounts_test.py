@@ -5,7 +5,7 @@
 Asks every question of the demo kitchen on several days, and of the outside kitchens where they are (SAMEBASE_OUTSIDE_DATA, else
 ../shared/data beside the repository). Commands that are printed to be typed are exact, and left out. Also: `tonight` has at most 24
 lines in the demo kitchen on each of 15 days, `balance` tells at most 12 things by themselves, and no line is wider than the screen at
-80 and 120 columns.
+60, 80 and 120 columns.
 """
 
 import os
@@ -98,7 +98,7 @@ def calm(kitchen):
     told = len(re.findall(r"^  \S", kitchen.ask(DEMO_DAY, ["balance"]), re.M))
     if not 1 <= told <= MOST_TOLD:
         yield f"balance tells {told} things by themselves"
-    for columns in (80, 120):
+    for columns in (60, 80, 120):
         for words, _ in QUESTIONS:
             for line in kitchen.ask(DEMO_DAY, words, columns).splitlines():
                 if len(line) > columns and " " in line.strip():

@@ -13,7 +13,7 @@ not a remark says `kitchen empty`, an empty one with one person. Remarks start w
 
 After --dry-run the kitchen exports what it exported before, and no file has come or gone.
 
-{dir} in arguments and output stands for the temporary folder, {file NAME} for a file of the test's folder. Besides `test` there are:
+{dir} in arguments and output stands for the temporary folder, {draft} for the file of an editor, {file NAME} for a file of the test's folder. Besides `test` there are:
 
     same AS ARGUMENTS             the program's output is the output of the last `keep AS ARGUMENTS`
     keep AS ARGUMENTS
@@ -125,6 +125,7 @@ class Run:
         else:
             done, printed = self.on_terminal(arguments, given)
         out, err = (b.decode("utf-8", "backslashreplace").replace(str(self.dir), "{dir}") for b in printed)
+        err = re.sub(r"\S*/samebase-\w{6}/edit\.json", "{draft}", err)
         return out, err, done.returncode
 
     def on_terminal(self, arguments, given):

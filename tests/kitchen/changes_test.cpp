@@ -218,8 +218,7 @@ TEST_CASE("a cook who used more than was known had it") {
     story.gets("beef-mince", packs(1'000), "fridge");
     story.gets("onion", of(pieces(3'000)), "pantry");
     const Change change = story.does(story.cooking("meat-loaf", 5, 5));
-    CHECK(change.notes == std::vector<std::string>{"250 g beef mince more than was known: recorded as found",
-                                                   "1 eggs more than was known: recorded as found"});
+    CHECK(change.notes == std::vector<std::string>{"more than was known, recorded as found: 250 g beef mince, 1 eggs"});
     CHECK(story.has("beef-mince") == 0);
     CHECK(story.has("eggs") == 0);
 }
@@ -330,7 +329,7 @@ TEST_CASE("a planned meal is cooked with something else, and as it is written ag
             return kitchen::set_swaps(at, at.kitchen.plan.front(), swaps);
         });
     };
-    CHECK(with({peas, less}).line == "dinner on Fri 27 Nov: meat loaf with peas for beef mince, 1/2 eggs");
+    CHECK(with({peas, less}).line == "dinner on Fri 27 Nov: meat loaf (peas for beef mince, 1/2 eggs)");
     CHECK(story.kitchen.plan.front().swaps == std::vector{peas, less});
     CHECK(with({peas, less}).empty());
     CHECK(story.does([&](const At& at) { return kitchen::set_meal(at, loaf); }).line ==

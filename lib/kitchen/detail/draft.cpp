@@ -126,8 +126,21 @@ std::int64_t Draft::find_more(LotNumber number, std::int64_t value, const std::s
     }
     value = after.amount.value() - before;
     enter(Kind::found, Column::found, after, value, reason);
-    note(fmt::format("{} more than was known: recorded as found", told(after, value)));
+    note_found(after, value);
     return value;
+}
+
+void Draft::note_found(const Lot& lot, std::int64_t value) {
+    const auto& thing = ingredient(lot.ingredient);
+    const std::string name = label(kitchen(), lot.ingredient, lot.dish);
+    found_.push_back(name == thing.name ? catalogue::in_hand_named({thing.dimension, value}, thing) : told(lot, value));
+    if (found_.size() == 1) {
+        found_note_ = change_.notes.size();
+        note("");
+    }
+    change_.notes[found_note_] =
+        found_.size() == 1 ? fmt::format("{} more than was known: recorded as found", found_.front())
+                           : fmt::format("more than was known, recorded as found: {}", fmt::join(found_, ", "));
 }
 
 std::string Draft::told(const Lot& like, std::int64_t value) const {

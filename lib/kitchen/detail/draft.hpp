@@ -62,10 +62,15 @@ class Draft {
     [[nodiscard]] std::string told(const Lot& like, std::int64_t value) const;
 
   private:
+    /// One note for everything that was found.
+    void note_found(const Lot& lot, std::int64_t value);
+
     const At& at_;
     std::map<LotNumber, Lot> lots_;
     LotNumber next_lot_;
     Change change_;
+    std::vector<std::string> found_;
+    std::size_t found_note_ = 0;  ///< where that note is, once something was found
 };
 
 /// The weight of one pack: what was said, else what the lots' own packs weigh, else the catalogue's.
