@@ -30,6 +30,22 @@ show::Json everyday_by_kind(const kitchen::Knowledge& knowledge, bool cookbook::
     return show::Json(found);
 }
 
+/// Leftovers that are eaten again in fewer than five ways: dishes that have the same first kind are one way.
+std::int64_t seldom_eaten_again(const kitchen::Knowledge& knowledge) {
+    std::map<catalogue::IngredientId, std::set<std::string>> ways;
+    for (std::uint32_t i = 0; i < knowledge.catalogue.ingredients().size(); ++i) {
+        const catalogue::IngredientId id{i};
+        if (knowledge.catalogue[id].kind == catalogue::Kind::cooked) ways[id];
+    }
+    for (const auto& dish : knowledge.cookbook.dishes()) {
+        for (const auto& line : dish.ingredients) {
+            const auto eaten = ways.find(line.ingredient);
+            if (eaten != ways.end() && !line.optional && !dish.kinds.empty()) eaten->second.insert(dish.kinds.front());
+        }
+    }
+    return std::count_if(ways.begin(), ways.end(), [](const auto& way) { return way.second.size() < 5; });
+}
+
 /// What there is, counted.
 show::Json counts(const kitchen::Knowledge& knowledge) {
     const auto& catalogue = knowledge.catalogue;
@@ -41,6 +57,8 @@ show::Json counts(const kitchen::Knowledge& knowledge) {
     std::int64_t without_gluten = 0;
     std::int64_t quick = 0;
     std::int64_t everyday_dinners = 0;
+    std::int64_t from_leftovers = 0;
+    std::int64_t unusual = 0;
     std::int64_t everyday_lunches = 0;
     constexpr int quick_minutes = 30;
     for (const auto& thing : catalogue.ingredients()) leftovers += thing.kind == catalogue::Kind::raw ? 0 : 1;
@@ -52,6 +70,9 @@ show::Json counts(const kitchen::Knowledge& knowledge) {
         if (!dish.dinner) continue;
         ++dinners;
         everyday_dinners += everyday ? 1 : 0;
+        const bool eats_up = !all_of_it(dish, [&](auto id) { return catalogue[id].kind != catalogue::Kind::cooked; });
+        from_leftovers += eats_up ? 1 : 0;
+        unusual += eats_up || everyday ? 0 : 1;
         meatless += all_of_it(dish, [&](auto id) { return catalogue.meatless(id); }) ? 1 : 0;
         without_gluten += cookbook::allergens(dish, catalogue).has(catalogue::Allergen::gluten) ? 0 : 1;
         quick += dish.minutes <= quick_minutes ? 1 : 0;
@@ -67,6 +88,9 @@ show::Json counts(const kitchen::Knowledge& knowledge) {
             {"dinners_without_listed_gluten", without_gluten},
             {"dinners_within_30_minutes", quick},
             {"everyday_dinners", everyday_dinners},
+            {"dinners_from_leftovers", from_leftovers},
+            {"dinners_that_need_something_unusual", unusual},
+            {"leftovers_with_fewer_than_five_ways", seldom_eaten_again(knowledge)},
             {"lunches", lunches},
             {"everyday_lunches", everyday_lunches}};
 }

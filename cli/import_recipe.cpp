@@ -31,11 +31,13 @@ struct Arguments {
     std::vector<std::string> kinds;
     std::string name;
     std::string base;
+    std::string leaves;
     std::string measures;
     int serves = 0;   ///< 0: as the recipe says
     int minutes = 0;  ///< 0: the same
     bool dinner = false;
     bool lunch = false;
+    bool freezes = false;
     bool replace = false;
     How how;
 };
@@ -73,6 +75,8 @@ tl::expected<exchange::RecipeWords, Failure> words_of(const Arguments& arguments
         words.name = arguments.name;
     }
     if (!arguments.base.empty()) words.base = arguments.base;
+    if (!arguments.leaves.empty()) words.leaves = arguments.leaves;
+    words.freezes = arguments.freezes;
     if (arguments.serves > 0) words.serves = arguments.serves;
     if (arguments.minutes > 0) words.minutes = arguments.minutes;
     words.lunch = arguments.lunch;
@@ -221,6 +225,11 @@ void add_import_recipe(CLI::App& import, Chosen& chosen) {
         ->check(CLI::Range(1, 2880));
     command->add_option("--name", arguments->name, "what the dish is called here")->type_name("NAME");
     command->add_option("--base", arguments->base, "the base that it starts from")->type_name("ID");
+    command
+        ->add_option("--leaves", arguments->leaves,
+                     "what serves that nobody ate become: 'leftover curry' (else nothing is kept)")
+        ->type_name("LEFTOVER");
+    command->add_flag("--freezes", arguments->freezes, "whole serves freeze well");
     command->add_option("--measures", arguments->measures, "how large its cups and spoons are (else as the kitchen's)")
         ->type_name("SET");
     command->add_flag("--dinner", arguments->dinner, "it is a dinner (as it is where nothing is said)");

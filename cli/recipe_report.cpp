@@ -101,8 +101,8 @@ std::string text(const RecipeReport& report) {
                "--role 'WORDS=ROLE' says another.") +
            "\n";
     out += show::wrapped(
-               "What uneaten serves become is not said by a recipe: 'leaves' and 'freezes' of the dish may "
-               "be written in by hand.") +
+               "What uneaten serves become, and whether they freeze, is not said by a recipe: --leaves "
+               "'leftover curry' and --freezes say it.") +
            "\n";
     for (const std::string& caution : cautions(report)) out += show::wrapped(fmt::format("! {}", caution), 2) + "\n";
     return out;

@@ -342,6 +342,21 @@ std::optional<cookbook::BaseId> base_of(const Recipe& recipe, const std::vector<
     return base;
 }
 
+/// What uneaten serves of the dish become, as the cook said: a leftover of the catalogue.
+std::optional<IngredientId> leaves_of(Bench& bench) {
+    if (!bench.words.leaves) return std::nullopt;
+    const detail::Called called = bench.names.called(*bench.words.leaves);
+    const auto& catalogue = bench.knowledge.catalogue;
+    if (called.ingredient && catalogue[*called.ingredient].kind == catalogue::Kind::cooked) return called.ingredient;
+    bench.problems.push_back(
+        {"--leaves",
+         called.ingredient ? fmt::format("{} is no leftover", in_quotes(*bench.words.leaves))
+                           : fmt::format("nothing is called {}", in_quotes(*bench.words.leaves)),
+         "the name of a leftover, as in 'leftover curry'",
+         called.nearest.empty() ? std::nullopt : std::optional(fmt::format("the nearest: {}", nearest_of(called)))});
+    return std::nullopt;
+}
+
 Json line_json(const DishLine& line, const catalogue::Catalogue& catalogue) {
     Json json = {
         {"of", catalogue[*line.ingredient].id}, {"amount", line.as_written}, {"role", std::string(name(line.role))}};
@@ -377,6 +392,7 @@ RecipeDish dish_of(const Recipe& recipe, Bench& bench) {
     }
     const auto base = base_of(recipe, dish.lines, whole, bench);
     const auto kinds = kinds_of(recipe, dish.name, base, bench);
+    const auto leaves = leaves_of(bench);
     if (bench.problems.size() > before) return dish;
     detail::need_a_main(dish.lines, bench.knowledge.catalogue);
     const auto settled = [&](const std::optional<int>& said, const std::optional<int>& told) {
@@ -394,8 +410,8 @@ RecipeDish dish_of(const Recipe& recipe, Bench& bench) {
                      {"serves", settled(words.serves, recipe.serves)},
                      {"minutes", minutes},
                      {"hands_on", std::min({recipe.hands_on.value_or(minutes), minutes, 1440})},
-                     {"leaves", nullptr},
-                     {"freezes", false}};
+                     {"leaves", leaves ? Json(bench.knowledge.catalogue[*leaves].id) : Json(nullptr)},
+                     {"freezes", words.freezes}};
     if (words.measures != measure::MeasureSet::australian_metric) {
         dish.document["measures"] = std::string(name(words.measures));
     }

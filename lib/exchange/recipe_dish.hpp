@@ -40,9 +40,11 @@ struct RecipeWords {
     std::vector<std::string> skip;
     std::vector<std::string> kinds;
     std::optional<std::string> name;
-    std::optional<std::string> base;  ///< an identifier
-    std::optional<int> serves;        ///< of several recipes, of those that do not tell
-    std::optional<int> minutes;       ///< the same
+    std::optional<std::string> base;    ///< an identifier
+    std::optional<std::string> leaves;  ///< the name of what uneaten serves become
+    bool freezes = false;               ///< whole serves freeze well
+    std::optional<int> serves;          ///< of several recipes, of those that do not tell
+    std::optional<int> minutes;         ///< the same
     bool dinner = true;
     bool lunch = false;
     measure::MeasureSet measures = measure::MeasureSet::australian_metric;

@@ -14,6 +14,20 @@ BEGIN = "<!-- the map of the cookbook begins: drawn by tests/data/cookbook_map.p
 END = "<!-- the map of the cookbook ends -->"
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 COLUMNS = 4
+# What a home is most often left with, and the ways to eat it again: the first that fits a dish, by its base or its kinds.
+LEFT = {
+    "roast beef": ["cold-roast-beef"], "roast lamb": ["cold-roast-lamb"], "roast pork": ["cold-roast-pork", "pulled-pork"],
+    "chicken": ["cold-roast-chicken"], "turkey": ["cold-turkey"], "duck": ["cold-roast-duck"], "veal": ["cold-veal-schnitzel"],
+    "ham": ["cold-ham-slices"], "fish": ["cold-cooked-fish"], "sausages": ["cold-sausages"],
+    "mince sauce": ["leftover-bolognese", "leftover-savoury-mince"], "mashed potato": ["mashed-potato"],
+    "boiled potato": ["boiled-potatoes"], "roast potato": ["roast-potatoes"], "rice": ["cooked-rice"],
+    "pasta": ["cooked-pasta", "cooked-spaghetti"], "vegetables": ["steamed-vegetables", "roast-vegetables"],
+    "bread": ["stale-bread"]}
+WAYS = {
+    "hash": {"hash"}, "patty": {"mash-patties", "fritters"}, "soup": {"soup"}, "curry": {"curry"}, "pie": {"pie", "leftovers-in-pastry"},
+    "sandwich": {"sandwich", "flatbread"}, "toast": {"toast"}, "salad": {"salad", "snack-plate", "main-salad"}, "baked": {"bake"},
+    "eggs": {"leftovers-in-eggs", "eggs", "pancakes"}, "rice": {"rice"}, "pasta": {"pasta", "noodles"}, "sauced": set()}
+FEWEST_WAYS = 5
 
 
 def entries(folder, pattern, key):
@@ -49,6 +63,25 @@ def table(heads, rows):
             cells.append(rows[at] if at < len(rows) else " |  | ")
         lines.append("| " + " | ".join(cells) + " |")
     return lines
+
+
+def way_of(dish):
+    words = {dish.get("base"), *dish["kinds"]}
+    return next((way for way, of in WAYS.items() if of & words), "sauced")
+
+
+def grid(dishes):
+    """How many dishes eat each leftover in each way, and those that are eaten in too few."""
+    lines = ["| | " + " | ".join(WAYS) + " |", "| --- |" + " ---: |" * len(WAYS)]
+    few = []
+    for name, things in LEFT.items():
+        found = collections.Counter(
+            way_of(dish) for dish in dishes
+            if any(line["of"] in things and not line.get("optional") for line in dish["ingredients"]))
+        lines.append(f"| {name} | " + " | ".join(str(found[way]) if found[way] else "." for way in WAYS) + " |")
+        if len(found) < FEWEST_WAYS:
+            few.append(f"{name}: {', '.join(found)}")
+    return lines, few
 
 
 def drawn(folder):
@@ -97,6 +130,10 @@ def drawn(folder):
               "| | " + " | ".join(MONTHS) + " |", "| --- |" + " ---: |" * 12]
     for meal, name in (("dinner", "dinners"), ("lunch", "lunches")):
         lines.append(f"| {name} | " + " | ".join(str(of_month[month, meal]) for month in range(1, 13)) + " |")
+    ways, few = grid(dishes)
+    if few:
+        sys.exit(f"eaten again in fewer than {FEWEST_WAYS} ways: " + "; ".join(few))
+    lines += ["", "By what a home is most often left with: dishes that eat it again in each way:", ""] + ways
     return "\n".join(lines + [END])
 
 

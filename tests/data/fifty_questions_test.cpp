@@ -248,7 +248,7 @@ TEST_CASE("Questions over everyday dishes are answered as a cook would expect, a
               << " questions over everyday dishes are answered as expected, " << tally.with_what_must_not_be
               << " of the others with what that cook would not have\n";
     CHECK(questions.size() == 100);
-    CHECK(tally.as_expected >= 92);
+    CHECK(tally.as_expected >= 94);
 }
 
 TEST_CASE("The questions are about every base, every crisper vegetable, many leftovers, and eaters with allergens") {

@@ -366,6 +366,18 @@ TEST_CASE("a base has what it needs in the dish, and gives a kind where the name
                 "leftovers, bake, fritters, snack-plate; say --kind KIND; a standing night asks for one"});
 }
 
+TEST_CASE("an imported dish left nothing, and never froze") {
+    exchange::RecipeWords words;
+    words.leaves = "leftover beef stew";
+    words.freezes = true;
+    REQUIRE(dishes(stew(), words));
+    CHECK(dishes(stew(), words)->front().document["leaves"] == "leftover-beef-stew");
+    CHECK(dishes(stew(), words)->front().document["freezes"] == true);
+    words.leaves = "carrot";
+    CHECK(said(dishes(stew(), words).error()) ==
+          Lines{"--leaves: 'carrot' is no leftover; expected the name of a leftover, as in 'leftover curry'"});
+}
+
 TEST_CASE("cups and spoons are of the set that is said") {
     exchange::RecipeWords words;
     words.measures = measure::MeasureSet::us_customary;
