@@ -7,7 +7,7 @@ libexpected-dev libsqlitecpp-dev libsqlite3-dev coinor-libcbc-dev libcsv-dev lib
 
 # What the tests and the benchmarks take on top of it.
 # shellcheck disable=SC2034
-test_packages='python3 python3-jsonschema catch2 librapidcheck-dev libglpk-dev libbenchmark-dev'
+test_packages='python3 python3-jsonschema catch2 librapidcheck-dev libglpk-dev libbenchmark-dev chromium'
 
 # Those of the packages named that are not installed, one a line.
 missing_packages() {

@@ -3,7 +3,7 @@
 #
 #     sh tests/run.sh               in build/tests, optimised
 #     sh tests/run.sh --sanitize    in build/sanitize, under the address and undefined-behaviour sanitizers
-#     sh tests/run.sh --long        with fresh seeds and ten times the cases of each property
+#     sh tests/run.sh --long        with fresh seeds, ten times the cases of each property, and the tests that take long
 #
 # Without --long all seeds are fixed: a clean checkout gives the same result twice. With it the seeds are printed at the
 # start and the end, and a failure says how to repeat it. RC_PARAMS and SAMEBASE_SEED, where they are set, stand.
@@ -41,7 +41,7 @@ if [ "$long" = yes ]; then
     fresh=$(od -An -N4 -tu4 /dev/urandom | tr -d ' ')
     RC_PARAMS=${RC_PARAMS-"seed=$fresh max_success=1000"}
     SAMEBASE_SEED=${SAMEBASE_SEED-$fresh}
-    export RC_PARAMS SAMEBASE_SEED
+    export RC_PARAMS SAMEBASE_SEED SAMEBASE_LONG=1
     seeds="RC_PARAMS='$RC_PARAMS' SAMEBASE_SEED=$SAMEBASE_SEED"
     echo "Seeds of this run: $seeds"
 fi
