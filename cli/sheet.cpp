@@ -4,11 +4,15 @@
 #include <array>
 #include <nlohmann/json.hpp>
 
+#include "ask/carry.hpp"
+#include "commands.hpp"
+#include "exchange/calendar.hpp"
 #include "ledger.hpp"
 #include "lunches.hpp"
 #include "meaning.hpp"
 #include "output.hpp"
 #include "page_file.hpp"
+#include "show/diary.hpp"
 #include "show/json.hpp"
 #include "show/sheets.hpp"
 #include "stock.hpp"
@@ -20,6 +24,7 @@ namespace {
 struct Arguments {
     std::vector<std::string> words;
     std::string html;
+    std::string ics;
     bool markdown = false;
     bool share = false;
     bool names = false;
@@ -34,37 +39,66 @@ struct Question {
     const Arguments& arguments;
 };
 
-Made week(const Question& question) {
+/// The days of a week or a month, as they are said.
+tl::expected<basics::Span, Failure> week_meant(const std::string& words, basics::Day today) {
     constexpr basics::days to_last{6};
-    constexpr basics::days ahead{3};  // what is taken out in the week may be for the days after it
-    basics::Day first = question.today;
-    if (!question.words.empty()) {
-        const auto day = day_meant(question.words, question.today, "sheet week");
-        if (!day) return tl::make_unexpected(day.error());
-        first = *day;
-    }
-    const auto menu = ask::ask_menu(question.kitchen, {first, first + to_last});
+    if (words.empty()) return basics::Span{today, today + to_last};
+    const auto day = day_meant(words, today, "sheet week");
+    if (!day) return tl::make_unexpected(day.error());
+    return basics::Span{*day, *day + to_last};
+}
+
+tl::expected<basics::Span, Failure> month_meant(const std::string& words, basics::Day today) {
+    if (!words.empty()) return span_meant(words, today, "sheet month");
+    const std::chrono::year_month_day now{today};
+    return basics::Span{basics::Day{now.year() / now.month() / 1},
+                        basics::Day{now.year() / now.month() / std::chrono::last}};
+}
+
+/// What is planned over a span, and what is taken out of freezers in it: for the days after it too.
+struct Planned {
+    ask::Menu menu;
+    ask::ThawAnswer thaw;
+};
+
+tl::expected<Planned, Failure> planned(const Question& question, const basics::Span& span) {
+    constexpr basics::days ahead{3};
+    auto menu = ask::ask_menu(question.kitchen, span);
     if (!menu) return failure(not_understood, menu.error());
-    const auto thaw = ask::ask_thaw(question.kitchen, question.today, {first, first + to_last + ahead});
+    auto thaw = ask::ask_thaw(question.kitchen, question.today, {span.first, span.last + ahead});
     if (!thaw) return failure(not_understood, thaw.error());
+    return Planned{std::move(*menu), std::move(*thaw)};
+}
+
+Made week(const Question& question) {
+    const auto span = week_meant(question.words, question.today);
+    if (!span) return tl::make_unexpected(span.error());
+    const auto plan = planned(question, *span);
+    if (!plan) return tl::make_unexpected(plan.error());
     if (!question.arguments.share && !question.arguments.markdown)
-        return show::week_sheet(*menu, *thaw, question.kitchen);
-    return show::shared_week_sheet(*menu, *thaw, question.kitchen,
+        return show::week_sheet(plan->menu, plan->thaw, question.kitchen);
+    return show::shared_week_sheet(plan->menu, plan->thaw, question.kitchen,
                                    question.arguments.names ? show::Naming::everybody : show::Naming::nobody);
 }
 
 Made month(const Question& question) {
-    const std::chrono::year_month_day now{question.today};
-    basics::Span span{basics::Day{now.year() / now.month() / 1},
-                      basics::Day{now.year() / now.month() / std::chrono::last}};
-    if (!question.words.empty()) {
-        const auto said = span_meant(question.words, question.today, "sheet month");
-        if (!said) return tl::make_unexpected(said.error());
-        span = *said;
-    }
-    const auto menu = ask::ask_menu(question.kitchen, span);
+    const auto span = month_meant(question.words, question.today);
+    if (!span) return tl::make_unexpected(span.error());
+    const auto menu = ask::ask_menu(question.kitchen, *span);
     if (!menu) return failure(not_understood, menu.error());
     return show::month_sheet(*menu, question.kitchen, question.today);
+}
+
+/// The calendar of a week or a month.
+tl::expected<std::vector<kitchen::DiaryEntry>, Failure> diary(const Question& question, bool of_month) {
+    const auto span =
+        of_month ? month_meant(question.words, question.today) : week_meant(question.words, question.today);
+    if (!span) return tl::make_unexpected(span.error());
+    const auto plan = planned(question, *span);
+    if (!plan) return tl::make_unexpected(plan.error());
+    const auto carry = ask::ask_carry(question.kitchen, question.today, {*span, std::nullopt, 100});
+    if (!carry) return failure(not_understood, carry.error());
+    return show::diary(plan->menu, plan->thaw, *carry, question.kitchen, question.today);
 }
 
 Made stock(const Question& question) {
@@ -122,12 +156,18 @@ std::string kind_names() {
     return names + "all";
 }
 
+std::string kind_of(const Arguments& arguments) {
+    return arguments.words.empty() ? "week" : arguments.words.front();
+}
+
+std::string rest_of(const Arguments& arguments) {
+    return arguments.words.empty() ? "" : joined({arguments.words.begin() + 1, arguments.words.end()});
+}
+
 tl::expected<std::vector<show::Sheet>, Failure> sheets(const Arguments& arguments, const kitchen::Kitchen& kitchen,
                                                        basics::Day today) {
-    const std::string wanted = arguments.words.empty() ? "week" : arguments.words.front();
-    const Question question{kitchen, today,
-                            arguments.words.empty() ? "" : joined({arguments.words.begin() + 1, arguments.words.end()}),
-                            arguments};
+    const std::string wanted = kind_of(arguments);
+    const Question question{kitchen, today, rest_of(arguments), arguments};
     const bool all = wanted == "all";
     std::vector<show::Sheet> made;
     for (const Kind& kind : kinds) {
@@ -147,7 +187,7 @@ tl::expected<std::vector<show::Sheet>, Failure> sheets(const Arguments& argument
 
 /// Options that do not go with what is asked for.
 std::optional<Failure> misfit(const Arguments& arguments) {
-    const bool is_week = arguments.words.empty() || arguments.words.front() == "week";
+    const bool is_week = kind_of(arguments) == "week";
     const bool shared = arguments.share || arguments.markdown;
     if (arguments.share && !is_week)
         return Failure{not_understood, {{"--share", "not of this sheet", "sheet week --share", std::nullopt}}};
@@ -155,7 +195,41 @@ std::optional<Failure> misfit(const Arguments& arguments) {
         return Failure{not_understood, {{"--names", "nothing to pass on", "sheet week --share --names", std::nullopt}}};
     if (arguments.markdown && !arguments.html.empty())
         return Failure{not_understood, {{"--markdown", "with --html", "one of them", std::nullopt}}};
+    if (!arguments.ics.empty() && !is_week && kind_of(arguments) != "month")
+        return Failure{not_understood, {{"--ics", "not of this sheet", "sheet week or sheet month", std::nullopt}}};
+    if (!arguments.ics.empty() && (shared || !arguments.html.empty()))
+        return Failure{not_understood, {{"--ics", "with --html, --markdown or --share", "one of them", std::nullopt}}};
     return std::nullopt;
+}
+
+/// Standard output in place of a file.
+constexpr std::string_view printed = "-";
+
+tl::expected<void, Failure> write(const std::string& file, const std::string& text, std::string_view mark) {
+    if (file == printed) return {};
+    return write_page(file, text, mark);
+}
+
+Outcome calendar(const Arguments& arguments, const Context& context, const kitchen::Kitchen& kitchen,
+                 basics::Day today) {
+    const auto entries = diary({kitchen, today, rest_of(arguments), arguments}, kind_of(arguments) == "month");
+    if (!entries) return tl::make_unexpected(entries.error());
+    const std::string text = exchange::write_calendar(*entries, kitchen.household.name, today);
+    if (arguments.ics == printed && !context.wants_json()) {
+        print_document(text);
+        return answered;
+    }
+    if (auto written = write(arguments.ics, text, exchange::calendar_product); !written)
+        return tl::make_unexpected(written.error());
+    const std::string count = fmt::format("{} {}", entries->size(), entries->size() == 1 ? "entry" : "entries");
+    context.answer(
+        [&](const show::Manner&) {
+            return fmt::format("{} in {}: open it with your calendar.\n", count, arguments.ics);
+        },
+        [&] {
+            return show::Json{{"file", arguments.ics}, {"sheets", show::Json::array()}, {"entries", entries->size()}};
+        });
+    return answered;
 }
 
 std::string page_title(const std::vector<show::Sheet>& sheets, const kitchen::Kitchen& kitchen, basics::Day today) {
@@ -170,15 +244,16 @@ Outcome run(const Arguments& arguments, const Context& context) {
     if (!today) return tl::make_unexpected(today.error());
     const auto kitchen = context.kitchen();
     if (!kitchen) return tl::make_unexpected(kitchen.error());
+    if (!arguments.ics.empty()) return calendar(arguments, context, *kitchen, *today);
     const auto made = sheets(arguments, *kitchen, *today);
     if (!made) return tl::make_unexpected(made.error());
     const auto page = [&] { return show::html(*made, page_title(*made, *kitchen, *today)); };
-    if (arguments.html == "-") {
+    if (arguments.html == printed && !context.wants_json()) {
         print_document(page());
         return answered;
     }
     if (!arguments.html.empty()) {
-        if (auto written = write_page(arguments.html, page(), show::html_mark); !written)
+        if (auto written = write(arguments.html, page(), show::html_mark); !written)
             return tl::make_unexpected(written.error());
     }
     context.answer(
@@ -191,7 +266,8 @@ Outcome run(const Arguments& arguments, const Context& context) {
         },
         [&] {
             return show::Json{{"file", arguments.html.empty() ? show::Json(nullptr) : show::Json(arguments.html)},
-                              {"sheets", show::json(*made)}};
+                              {"sheets", show::json(*made)},
+                              {"entries", nullptr}};
         });
     return answered;
 }
@@ -204,6 +280,8 @@ void add_sheet(CLI::App& app, Chosen& chosen) {
     command->add_option("sheet", arguments->words,
                         kind_names() + " (week where none is said); recipe DISH, stock PLACE");
     command->add_option("--html", arguments->html, "as a page for paper and phone, into this file ('-' prints it)")
+        ->type_name("FILE");
+    command->add_option("--ics", arguments->ics, "week or month as a calendar: meals, thawing, trips, use-by days")
         ->type_name("FILE");
     command->add_flag("--markdown", arguments->markdown, "in Markdown; the week as it is passed on");
     command->add_flag("--share", arguments->share,

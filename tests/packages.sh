@@ -3,7 +3,7 @@
 # What building the program takes.
 # shellcheck disable=SC2034
 program_packages='g++ cmake ninja-build ccache pkg-config libboost-graph-dev nlohmann-json3-dev libcli11-dev libfmt-dev
-libexpected-dev libsqlitecpp-dev libsqlite3-dev coinor-libcbc-dev libcsv-dev libutf8proc-dev'
+libexpected-dev libsqlitecpp-dev libsqlite3-dev coinor-libcbc-dev libcsv-dev libutf8proc-dev libical-dev'
 
 # What the tests and the benchmarks take on top of it.
 # shellcheck disable=SC2034

@@ -1,11 +1,11 @@
 """The HTML of every sheet: sound as a document, and as a browser shows it.
 
-    python3 sheets_test.py PROGRAM DATA_FOLDER [--pictures FOLDER]
+    python3 sheets_test.py PROGRAM DATA_FOLDER [--long] [--pictures FOLDER]
 
 Of the demo kitchen and of one with hostile names: headings in order, tables with heads for rows and columns, no identifier twice, links
 that lead somewhere, no script, nothing from outside. In Chromium (where it is installed): no word on the console, no request, no
 sideways scrolling on a phone of 360 pixels, dark and light; the week and every month of two years on one page of A4. --pictures keeps what
-it looks like. With SAMEBASE_LONG=1 (tests/run.sh --long) every page is looked at, not a few of each kind, and axe-core, from npm, looks for
+it looks like. With --long every page is looked at, not a few of each kind, and axe-core, from npm, looks for
 what keeps people from reading it.
 """
 
@@ -36,7 +36,7 @@ HOSTILE = [
 ]
 # What a browser looks at where time is short: the others are made of the same parts.
 FEW = {"demo-week", "demo-month-december", "demo-all", "hostile-week", "hostile-all"}
-LONG = os.environ.get("SAMEBASE_LONG") == "1"
+LONG = "--long" in sys.argv
 failures = []
 
 
