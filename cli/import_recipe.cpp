@@ -199,9 +199,9 @@ void add_repeatable(CLI::App& command, const char* option, std::vector<std::stri
 
 void add_import_recipe(CLI::App& import, Chosen& chosen) {
     auto* command =
-        import.add_subcommand("recipe", "recipes (schema.org JSON-LD, alone or in a page) as dishes of yours");
+        import.add_subcommand("recipe", "recipes (schema.org JSON-LD, a page of the web, plain text) as dishes of yours");
     auto arguments = std::make_shared<Arguments>();
-    command->add_option("file", arguments->file, "a JSON document, or a page of the web as it was saved")
+    command->add_option("file", arguments->file, "JSON, a page of the web as it was saved, or a title, lines and a method as text")
         ->required()
         ->type_name("FILE");
     command->add_option("--which", arguments->which, "only the N-th recipe of the file")

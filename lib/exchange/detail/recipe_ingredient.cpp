@@ -102,13 +102,17 @@ bool long_slip(std::string_view written, std::string_view name) {
     });
 }
 
-/// The words behind the name that make it another thing.
+/// The words behind the name that make it another thing. Not "cooked or raw", which is either; nor what the cook dries
+/// ("rinsed and dried").
 Words changing(const measure::WrittenLine& line) {
     Words result;
     const Words behind = words_of(std::string_view(line.preparation).substr(line.before.size()));
     for (std::size_t i = 0; i < behind.size() && !in(no_more, behind[i]); ++i) {
         const bool cooks = behind[i] == "cooked" && i + 1 < behind.size() && in(by_recipe, behind[i + 1]);
-        if (in(other_thing, behind[i]) && !cooks) result.push_back(behind[i] == "thawed" ? "frozen" : behind[i]);
+        const bool either = i + 1 < behind.size() && behind[i + 1] == "or";
+        const bool wiped = behind[i] == "dried" && i > 0 && behind[i - 1] == "and";
+        if (in(other_thing, behind[i]) && !cooks && !either && !wiped)
+            result.push_back(behind[i] == "thawed" ? "frozen" : behind[i]);
     }
     return result;
 }
@@ -147,6 +151,7 @@ Names::Names(const catalogue::Catalogue& catalogue) : catalogue_(&catalogue) {
         index_.add(key, 0, thing.name);
         index_.add(key, 0, spaced(thing.id));
         for (const auto& other : thing.also) index_.add(key, 0, other);
+        if (thing.name.find(' ') != std::string::npos) long_names_.emplace(lower(thing.name), IngredientId{key});
         ++key;
     }
     index_.finish();
@@ -203,6 +208,26 @@ std::optional<IngredientId> Names::exact(const std::string& words) const {
     return found.slip_of.empty() ? found.ingredient : std::nullopt;
 }
 
+/// The thing whose whole name, of several words, is all that stands between the amount and the first comma: "peas in
+/// pod", "lamb shoulder diced". Not where the name begins with the knife's work ("mashed potato"), which may be that of
+/// the recipe, unless it is counted in serves.
+std::optional<IngredientId> Names::letter_for_letter(const measure::WrittenLine& line) const {
+    const Words words = words_of(std::string_view(line.original).substr(0, line.original.find(',')));
+    const auto ours = [&](std::size_t first) {
+        return std::all_of(words.begin(), words.begin() + static_cast<std::ptrdiff_t>(first), [](const auto& word) {
+            return measure::find_unit(word) || word == "serve" || word == "serves" ||
+                   word.find_first_not_of("0123456789./") == std::string::npos;
+        });
+    };
+    for (std::size_t first = 0; first + 1 < words.size() && ours(first); ++first) {
+        const auto found = long_names_.find(joined(std::span(words).subspan(first)));
+        if (found == long_names_.end()) continue;
+        const bool in_serves = line.unit == "serve" && (*catalogue_)[found->second].in_serves;
+        return !in(cut, words[first]) || in_serves ? std::optional(found->second) : std::nullopt;
+    }
+    return std::nullopt;
+}
+
 /// "minced garlic" is garlic, "minced beef" is not beef; "ground cumin" is cumin, "ground almonds" are no almonds;
 /// "whole cumin" is not what cumin is, nor "thick cream" cream.
 bool Names::only_cut(const Words& dropped, IngredientId id) const {
@@ -234,6 +259,14 @@ Called Names::in_container(const measure::WrittenLine& line, const std::string& 
 Called Names::of(const measure::WrittenLine& line) const {
     const Words before = words_of(line.before);
     if (before.size() > most_words || line.name.size() > longest_name) return not_called(line.name);
+    if (const auto by_letter = letter_for_letter(line)) {
+        const Words own = words_of((*catalogue_)[*by_letter].name);
+        const Words changed = changing(line);
+        const bool same = std::all_of(changed.begin(), changed.end(), [&](const std::string& word) {
+            return std::find(own.begin(), own.end(), word) != own.end();
+        });
+        if (same) return {by_letter, {}, {}, false};
+    }
     const bool of_it = !before.empty() && before.back() == "of";
     Words kept;
     Words dropped;

@@ -1,6 +1,7 @@
 // Which ingredient a written line means, and how much of it: as recipe_dish.hpp says.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -31,12 +32,14 @@ class Names {
 
   private:
     [[nodiscard]] std::optional<catalogue::IngredientId> exact(const std::string& words) const;
+    [[nodiscard]] std::optional<catalogue::IngredientId> letter_for_letter(const measure::WrittenLine& line) const;
     [[nodiscard]] Called in_container(const measure::WrittenLine& line, const std::string& words) const;
     [[nodiscard]] bool only_cut(const std::vector<std::string>& dropped, catalogue::IngredientId id) const;
     [[nodiscard]] Called not_called(const std::string& words, const std::string& shorter = {}) const;
 
     const catalogue::Catalogue* catalogue_;
     catalogue::NameIndex index_;
+    std::map<std::string, catalogue::IngredientId> long_names_;  ///< of several words, in lower case
 };
 
 /// Whether it is water, of whatever heat.
