@@ -246,7 +246,7 @@ bool Names::only_cut(const Words& dropped, IngredientId id) const {
 
 /// A tin of tomatoes is tinned tomatoes where there is such a thing; else what usually comes in tins.
 Called Names::in_container(const measure::WrittenLine& line, const std::string& words) const {
-    if (const auto tinned = exact(fmt::format("tinned {}", words))) return {tinned, {}, {}, false};
+    if (const auto tinned = exact(fmt::format("tinned {}", words))) return {tinned, {}, {}};
     Called plain = called(words);
     if (!plain.ingredient) return plain;
     const auto& thing = (*catalogue_)[*plain.ingredient];
@@ -265,7 +265,7 @@ Called Names::of(const measure::WrittenLine& line) const {
         const bool same = std::all_of(changed.begin(), changed.end(), [&](const std::string& word) {
             return std::find(own.begin(), own.end(), word) != own.end();
         });
-        if (same) return {by_letter, {}, {}, false};
+        if (same) return {by_letter, {}, {}};
     }
     const bool of_it = !before.empty() && before.back() == "of";
     Words kept;
@@ -295,7 +295,7 @@ Called Names::of(const measure::WrittenLine& line) const {
     if (result.ingredient && knife) {
         return {std::nullopt, {}, {(*catalogue_)[*result.ingredient].name, (*catalogue_)[*long_one].name}, true};
     }
-    return {long_one, {}, {}, false};
+    return {long_one, {}, {}};
 }
 
 }  // namespace samebase::exchange::detail

@@ -20,6 +20,7 @@ struct Called {
     /// Where nothing, or more than one thing, is called that: names, at most three, and whether all of them are.
     std::vector<std::string> nearest;
     bool several = false;
+    bool said_before = false;  ///< the cook said so of another recipe
 };
 
 class Names {
