@@ -25,6 +25,7 @@ void add_commands(CLI::App& app, Chosen& chosen) {
     add_tossed(app, chosen);
     add_count(app, chosen);
     add_list(app, chosen);
+    add_sheet(app, chosen);
     add_household(app, chosen);
     add_stock(app, chosen);
     add_dishes(app, chosen);

@@ -10,6 +10,7 @@
 #include "exchange/knowledge.hpp"
 #include "exchange/recipe.hpp"
 #include "exchange/recipe_dish.hpp"
+#include "exchange/remembered.hpp"
 #include "ledger.hpp"
 #include "meaning.hpp"
 #include "output.hpp"
@@ -39,6 +40,7 @@ struct Arguments {
     bool lunch = false;
     bool freezes = false;
     bool replace = false;
+    bool settle = false;
     How how;
 };
 
@@ -133,7 +135,8 @@ tl::expected<Added, Failure> added(const Arguments& arguments, const fs::path& f
 
 /// Writes what is added to the documents as they are now: another import may have been here since they were read.
 tl::expected<void, Failure> write(const Arguments& arguments, const Context& context, const fs::path& folder,
-                                  const std::vector<exchange::RecipeDish>& dishes) {
+                                  const std::vector<exchange::RecipeDish>& dishes,
+                                  const std::map<std::string, catalogue::IngredientId>& said) {
     const auto lock = exchange::lock_folder(folder);
     if (!lock) return failure(store_failed, lock.error());
     const auto knowledge = context.knowledge(true);
@@ -142,11 +145,53 @@ tl::expected<void, Failure> write(const Arguments& arguments, const Context& con
     if (!now) return tl::make_unexpected(now.error());
     if (const auto written = exchange::write_addition(now->addition); !written)
         return failure(store_failed, written.error());
+    if (said.empty()) return {};
+    if (const auto kept = exchange::remember(folder, said, **knowledge); !kept)
+        return failure(store_failed, kept.error());
     return {};
 }
 
+using Said = std::map<std::string, catalogue::IngredientId>;
+
+/// Asks once what a line's ingredient is: a number of the nearest, a name, or "-" to leave the line out. Nothing at the
+/// end of the input.
+std::optional<std::string> answer_to(const exchange::LineQuestion& question, const kitchen::Knowledge& knowledge) {
+    std::string choices;
+    for (std::size_t i = 0; i < question.nearest.size(); ++i)
+        choices += fmt::format("{} {}, ", i + 1, question.nearest[i]);
+    std::string asked = fmt::format(
+        "{}\n  What is '{}'? {}another name, or - to leave the line out: ", question.written, question.name, choices);
+    for (;;) {
+        const auto words = ask(asked);
+        if (!words || words->empty()) return std::nullopt;
+        for (std::size_t i = 0; i < question.nearest.size(); ++i) {
+            if (*words == fmt::format("{}", i + 1)) return question.nearest[i];
+        }
+        if (*words == "-" || exchange::ingredient_called(*words, knowledge)) return words;
+        asked = fmt::format("  Nothing is called '{}'. Another name, or -: ", *words);
+    }
+}
+
+/// Settles with the cook what every line is, and returns what is to be remembered.
+Said settled(const exchange::Recipes& recipes, const kitchen::Knowledge& knowledge, exchange::RecipeWords& words) {
+    Said said;
+    for (const auto& question : exchange::unclear_lines(recipes.recipes, words, knowledge)) {
+        if (said.contains(question.name)) continue;  // two recipes call it so
+        const auto answer = answer_to(question, knowledge);
+        if (!answer) break;
+        if (*answer == "-") {
+            words.skip.push_back(question.words);
+            continue;
+        }
+        words.remembered[question.name] = *answer;
+        said.emplace(question.name, *exchange::ingredient_called(*answer, knowledge));
+    }
+    return said;
+}
+
 /// Shows the dishes, asks where somebody is there, and writes.
-Outcome settle(const Arguments& arguments, const Context& context, const fs::path& folder, const RecipeReport& report) {
+Outcome take_in(const Arguments& arguments, const Context& context, const fs::path& folder, const RecipeReport& report,
+                const Said& said) {
     const How& how = arguments.how;
     const bool ask = !how.yes && !how.dry_run;
     const std::string shown = text(report);
@@ -163,7 +208,7 @@ Outcome settle(const Arguments& arguments, const Context& context, const fs::pat
         }
     }
     if (!how.dry_run) {
-        const auto written = write(arguments, context, folder, report.dishes);
+        const auto written = write(arguments, context, folder, report.dishes, said);
         if (!written) return tl::make_unexpected(written.error());
     }
     context.answer([&](const show::Manner&) { return (ask ? std::string() : shown) + last_line(report); },
@@ -176,22 +221,31 @@ Outcome run(const Arguments& arguments, const Context& context) {
         return failure(not_understood, {{"import recipe", "nobody is there to agree to what was read",
                                          "--dry-run to look at it, --yes to write it", std::nullopt}});
     }
+    if (arguments.settle && !on_terminal()) {
+        return failure(not_understood, {{"import recipe --settle", "nobody is there to be asked", "a terminal",
+                                         "--as 'WORDS=INGREDIENT' says what a line is"}});
+    }
     const auto folder = context.folder();
     if (!folder) return tl::make_unexpected(folder.error());
     const auto knowledge = context.knowledge(true);
     if (!knowledge) return tl::make_unexpected(knowledge.error());
     const auto household = context.household(**knowledge);
     if (!household) return tl::make_unexpected(household.error());
-    const auto words = words_of(arguments, *household);
+    auto words = words_of(arguments, *household);
     if (!words) return tl::make_unexpected(words.error());
+    auto remembered = exchange::read_remembered(*folder, **knowledge);
+    if (!remembered) return failure(files_unsound, remembered.error());
+    words->remembered = std::move(*remembered);
     const auto recipes = recipes_of(arguments);
     if (!recipes) return tl::make_unexpected(recipes.error());
+    Said said;
+    if (arguments.settle) said = settled(*recipes, **knowledge, *words);
     const auto dishes = exchange::dishes_of(recipes->recipes, *words, **knowledge);
     if (!dishes) return failure(not_understood, dishes.error());
     const auto now = added(arguments, *folder, *dishes, (*knowledge)->cookbook);
     if (!now) return tl::make_unexpected(now.error());
-    return settle(arguments, context, *folder,
-                  {*now->knowledge, *dishes, now->addition, recipes->passed_over, arguments.how.dry_run});
+    return take_in(arguments, context, *folder,
+                   {*now->knowledge, *dishes, now->addition, recipes->passed_over, arguments.how.dry_run}, said);
 }
 
 void add_repeatable(CLI::App& command, const char* option, std::vector<std::string>& into, const char* type,
@@ -202,10 +256,12 @@ void add_repeatable(CLI::App& command, const char* option, std::vector<std::stri
 }  // namespace
 
 void add_import_recipe(CLI::App& import, Chosen& chosen) {
-    auto* command =
-        import.add_subcommand("recipe", "recipes (schema.org JSON-LD, alone or in a page) as dishes of yours");
+    auto* command = import.add_subcommand(
+        "recipe", "recipes (schema.org JSON-LD, a page of the web, plain text) as dishes of yours");
     auto arguments = std::make_shared<Arguments>();
-    command->add_option("file", arguments->file, "a JSON document, or a page of the web as it was saved")
+    command
+        ->add_option("file", arguments->file,
+                     "JSON, a page of the web as it was saved, or a title, lines and a method as text")
         ->required()
         ->type_name("FILE");
     command->add_option("--which", arguments->which, "only the N-th recipe of the file")
@@ -235,6 +291,7 @@ void add_import_recipe(CLI::App& import, Chosen& chosen) {
     command->add_flag("--dinner", arguments->dinner, "it is a dinner (as it is where nothing is said)");
     command->add_flag("--lunch", arguments->lunch, "it is a lunch");
     command->add_flag("--replace", arguments->replace, "in place of the dish of that name that was taken in before");
+    command->add_flag("--settle", arguments->settle, "ask what is not clear, and remember the answers");
     add_dry_run(*command, arguments->how);
     add_yes(*command, arguments->how);
     run_with(*command, chosen, arguments, run);

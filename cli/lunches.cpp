@@ -1,5 +1,5 @@
 // samebase lunches: a lunch for everyone at home, leftovers first.
-#include "ask/lunches.hpp"
+#include "lunches.hpp"
 
 #include <fmt/format.h>
 
@@ -21,16 +21,6 @@ struct Arguments {
     How how;
 };
 
-tl::expected<ask::LunchesAnswer, Failure> answer_of(const Arguments& arguments, const kitchen::Kitchen& kitchen,
-                                                    basics::Day today) {
-    const Interruptible interruptible;
-    Progress progress(kitchen);
-    auto answer = ask::ask_lunches(kitchen, today, arguments.question,
-                                   [&](const ask::LunchesProgress& p) { return progress(p.stage, p.value); });
-    if (!answer) return failure(not_understood, answer.error());
-    return std::move(*answer);
-}
-
 std::string line_of(const ask::LunchesAnswer& answer, std::ptrdiff_t bought) {
     const auto planned = static_cast<std::ptrdiff_t>(answer.lunches.size()) - bought;
     if (planned == 0) return "planned no lunch: nothing that can be planned is open";
@@ -44,7 +34,7 @@ std::string line_of(const ask::LunchesAnswer& answer, std::ptrdiff_t bought) {
 
 /// The lunches beside what was planned; dinners that are cooked larger say so in their row.
 tl::expected<kitchen::Change, Failure> planned(const Arguments& arguments, const kitchen::At& at) {
-    const auto answer = answer_of(arguments, at.kitchen, at.day);
+    const auto answer = lunches_answer(arguments.question, at.kitchen, at.day);
     if (!answer) return tl::make_unexpected(answer.error());
     auto change = understood(kitchen::set_plan(at, answer->span, std::nullopt, answer->rows, "lunches"));
     if (!change) return change;
@@ -67,7 +57,7 @@ Outcome run(const Arguments& arguments, const Context& context) {
     if (!today) return tl::make_unexpected(today.error());
     const auto kitchen = context.kitchen();
     if (!kitchen) return tl::make_unexpected(kitchen.error());
-    const auto answer = answer_of(arguments, *kitchen, *today);
+    const auto answer = lunches_answer(arguments.question, *kitchen, *today);
     if (!answer) return tl::make_unexpected(answer.error());
     context.answer([&](const show::Manner& manner) { return show::text(*answer, *kitchen, *today, manner); },
                    [&] { return show::json(*answer, *kitchen); }, arguments.manner);
@@ -75,6 +65,16 @@ Outcome run(const Arguments& arguments, const Context& context) {
 }
 
 }  // namespace
+
+tl::expected<ask::LunchesAnswer, Failure> lunches_answer(const ask::LunchesQuestion& question,
+                                                         const kitchen::Kitchen& kitchen, basics::Day today) {
+    const Interruptible interruptible;
+    Progress progress(kitchen);
+    auto answer = ask::ask_lunches(kitchen, today, question,
+                                   [&](const ask::LunchesProgress& p) { return progress(p.stage, p.value); });
+    if (!answer) return failure(not_understood, answer.error());
+    return std::move(*answer);
+}
 
 void add_lunches(CLI::App& app, Chosen& chosen) {
     auto* command = app.add_subcommand("lunches", "what is for lunch each day, for each person: leftovers first");

@@ -3,11 +3,11 @@
 # What building the program takes.
 # shellcheck disable=SC2034
 program_packages='g++ cmake ninja-build ccache pkg-config libboost-graph-dev nlohmann-json3-dev libcli11-dev libfmt-dev
-libexpected-dev librange-v3-dev libsqlitecpp-dev libsqlite3-dev coinor-libcbc-dev libcsv-dev libutf8proc-dev'
+libexpected-dev librange-v3-dev libsqlitecpp-dev libsqlite3-dev coinor-libcbc-dev libcsv-dev libutf8proc-dev libical-dev'
 
 # What the tests and the benchmarks take on top of it.
 # shellcheck disable=SC2034
-test_packages='python3 python3-jsonschema catch2 librapidcheck-dev libglpk-dev libbenchmark-dev'
+test_packages='python3 python3-jsonschema catch2 librapidcheck-dev libglpk-dev libbenchmark-dev chromium'
 
 # Those of the packages named that are not installed, one a line.
 missing_packages() {

@@ -3,7 +3,8 @@
 #
 #     sh tests/run.sh               in build/tests, optimised
 #     sh tests/run.sh --sanitize    in build/sanitize, under the address and undefined-behaviour sanitizers
-#     sh tests/run.sh --long        with fresh seeds and ten times the cases of each property, and ten years of a household
+#     sh tests/run.sh --long        with fresh seeds, ten times the cases of each property, ten years of a household, and the
+#                                   tests that take long
 #
 # Without --long all seeds are fixed: a clean checkout gives the same result twice. With it the seeds are printed at the
 # start and the end, and a failure says how to repeat it. RC_PARAMS and SAMEBASE_SEED, where they are set, stand.
@@ -37,7 +38,9 @@ step() {
 need_packages $program_packages $test_packages
 
 seeds=
+of_run=
 if [ "$long" = yes ]; then
+    of_run="-C long"
     fresh=$(od -An -N4 -tu4 /dev/urandom | tr -d ' ')
     RC_PARAMS=${RC_PARAMS-"seed=$fresh max_success=1000"}
     SAMEBASE_SEED=${SAMEBASE_SEED-$fresh}
@@ -70,7 +73,8 @@ fi
 step "Running the tests, the longest first."
 rm -f $build/junit.xml
 ran=0
-ctest --test-dir $build -j"$(nproc)" --output-on-failure --output-junit junit.xml || ran=$?
+# shellcheck disable=SC2086
+ctest --test-dir $build $of_run -j"$(nproc)" --output-on-failure --output-junit junit.xml || ran=$?
 if [ ! -f $build/junit.xml ]; then
     echo "ctest wrote no $build/junit.xml." >&2
     echo "0 passed, 0 failed"

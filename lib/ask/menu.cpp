@@ -37,6 +37,8 @@ void add_people(const kitchen::Kitchen& kitchen, MenuDay& day) {
         });
         if (away) day.away.push_back(person.name);
     }
+    for (const std::size_t eater : kitchen::eaters(kitchen, day.day, Meal::dinner))
+        day.eaters.push_back(kitchen.household.people[eater].name);
 }
 
 }  // namespace

@@ -28,7 +28,8 @@ struct MenuDay {
     std::optional<std::string> kind;  ///< what a standing night asks for, where no dinner is planned
     std::vector<std::string> notes;   ///< of occasions
     int guests = 0;
-    std::vector<std::string> away;  ///< who is said to be away for dinner
+    std::vector<std::string> away;    ///< who is said to be away for dinner
+    std::vector<std::string> eaters;  ///< who is home for dinner
     bool shopping = false;
 };
 

@@ -100,6 +100,11 @@ void add_cautions(const kitchen::Kitchen& kitchen, const kitchen::Planned& plann
 
 }  // namespace
 
+bool in_danger_now(const InDanger& danger, const kitchen::Kitchen& kitchen) {
+    const auto* lot = kitchen.lot(danger.lot);
+    return lot != nullptr && lot->eat_by() && *lot->eat_by() <= danger.by;
+}
+
 TonightAnswer ask_tonight(const kitchen::Kitchen& kitchen, basics::Day today) {
     TonightAnswer answer;
     answer.day = today;

@@ -32,6 +32,10 @@ struct InDanger {
     bool use_by = false;  ///< else it is a matter of quality
 };
 
+/// Whether the lot itself ends by then: what will be left over of something that is still to be thawed or opened does
+/// not make it urgent now.
+[[nodiscard]] bool in_danger_now(const InDanger& danger, const kitchen::Kitchen& kitchen);
+
 /// What a planned meal lacks before the next shopping day.
 struct Short {
     catalogue::IngredientId ingredient;

@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "exchange/detail/page.hpp"
+#include "exchange/detail/plain_recipe.hpp"
 #include "exchange/detail/recipe_parts.hpp"
 #include "exchange/file.hpp"
 
@@ -153,6 +154,13 @@ std::vector<json> documents_in_text(const std::string& text, const std::string& 
 
 basics::Result<Recipes> read_recipes(const std::string& text, const std::string& name) {
     basics::Problems problems;
+    constexpr std::string_view mark = "\xEF\xBB\xBF";
+    const std::string_view all = std::string_view(text).substr(text.starts_with(mark) ? mark.size() : 0);
+    const auto first = all.find_first_not_of(" \t\r\n");
+    const bool structured = first != std::string_view::npos && (all[first] == '{' || all[first] == '[');
+    if (!structured && detail::linked_data_blocks(all).empty()) {
+        if (auto recipe = detail::read_plain_recipe(all, name)) return Recipes{{std::move(*recipe)}, {}};
+    }
     const auto documents = documents_in_text(text, name, problems);
     std::vector<const json*> found;
     for (const json& document : documents) gather(document, found);

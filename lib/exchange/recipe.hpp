@@ -1,5 +1,6 @@
 // Recipes as schema.org writes them (Recipe, version 30.0, as JSON-LD), read from a JSON document or from the blocks of
-// linked data in a page of the web. This is what is written there, as plain text; recipe_dish.hpp makes a dish of it.
+// linked data in a page of the web; or a recipe in plain text (detail/plain_recipe.hpp). This is what is written there,
+// as plain text; recipe_dish.hpp makes a dish of it.
 #pragma once
 
 #include <optional>
@@ -42,8 +43,9 @@ struct Recipes {
     basics::Problems passed_over;  ///< blocks of the page that are no JSON, where others have a recipe
 };
 
-/// Whatever is of type Recipe in the document: in lists, under @graph, mainEntity, itemListElement and item. `name`
-/// stands for the file in messages. Problems: no JSON (with line and column), no recipe.
+/// The recipe in plain text, or whatever is of type Recipe in the document: in lists, under @graph, mainEntity,
+/// itemListElement and item. `name` stands for the file in messages. Problems: no JSON (with line and column), no
+/// recipe.
 [[nodiscard]] basics::Result<Recipes> read_recipes(const std::string& text, const std::string& name);
 
 }  // namespace samebase::exchange

@@ -31,6 +31,7 @@ struct Bench {
     detail::Roles roles;
     std::set<std::string> used;  ///< "--as olive oil"
     basics::Problems problems;
+    std::vector<LineQuestion> questions;  ///< of the lines that are not clear
 };
 
 /// A recipe's line taken apart; a heading and what cannot be read have no `read`.
@@ -169,7 +170,16 @@ std::optional<detail::Called> called_as(const Taken& line, const measure::Writte
     if (said.as == nullptr) {
         detail::Called called = bench.names.of(read);
         if (called.ingredient) return called;
+        const std::string wanted = detail::lower(whole_name(read));
+        if (const auto before = bench.words.remembered.find(wanted); before != bench.words.remembered.end()) {
+            detail::Called again = bench.names.called(before->second);
+            again.said_before = true;
+            if (again.ingredient) return again;
+        }
         bench.problems.push_back(unclear(line, called, said.lines));
+        const LineQuestion question{line.line->text, handle(line, said.lines), wanted, called.nearest};
+        const auto& asked = bench.questions;
+        if (std::find(asked.begin(), asked.end(), question) == asked.end()) bench.questions.push_back(question);
         return std::nullopt;
     }
     detail::Called called = bench.names.called(*said.as);
@@ -230,6 +240,7 @@ void take_line(const Taken& line, const measure::WrittenLine& read, const SaidOf
                     says_optional(read),
                     {}};
     if (said.as != nullptr) result.notes.push_back(fmt::format("as asked for {}", in_quotes(whole_name(read))));
+    if (called->said_before) result.notes.push_back(fmt::format("as said for {}", in_quotes(whole_name(read))));
     if (!called->slip_of.empty()) result.notes.push_back(fmt::format("a slip of {}", in_quotes(called->slip_of)));
     if (!amount->note.empty()) result.notes.push_back(amount->note);
     lines.push_back(std::move(result));
@@ -434,10 +445,25 @@ void report_unused(const RecipeWords::Pairs& pairs, const char* option, Bench& b
 
 }  // namespace
 
+std::vector<LineQuestion> unclear_lines(std::span<const Recipe> recipes, const RecipeWords& words,
+                                        const kitchen::Knowledge& knowledge) {
+    Bench bench{
+        words, recipes.size() == 1, knowledge, detail::Names(knowledge.catalogue), detail::Roles(knowledge), {}, {},
+        {}};
+    for (const Recipe& recipe : recipes) static_cast<void>(lines_of(recipe, bench));
+    return std::move(bench.questions);
+}
+
+std::optional<IngredientId> ingredient_called(const std::string& name, const kitchen::Knowledge& knowledge) {
+    const auto called = detail::Names(knowledge.catalogue).called(name);
+    return called.slip_of.empty() ? called.ingredient : std::nullopt;
+}
+
 basics::Result<std::vector<RecipeDish>> dishes_of(std::span<const Recipe> recipes, const RecipeWords& words,
                                                   const kitchen::Knowledge& knowledge) {
-    Bench bench{words, recipes.size() == 1, knowledge, detail::Names(knowledge.catalogue), detail::Roles(knowledge), {},
-                {}};
+    Bench bench{
+        words, recipes.size() == 1, knowledge, detail::Names(knowledge.catalogue), detail::Roles(knowledge), {}, {},
+        {}};
     std::vector<RecipeDish> dishes;
     for (const Recipe& recipe : recipes) dishes.push_back(dish_of(recipe, bench));
     RecipeWords::Pairs skips;

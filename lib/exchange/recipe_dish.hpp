@@ -17,6 +17,7 @@
 // the base have; else a problem.
 #pragma once
 
+#include <map>
 #include <nlohmann/json.hpp>
 #include <optional>
 #include <span>
@@ -34,9 +35,10 @@ namespace samebase::exchange {
 /// some words of it that stand in no other line.
 struct RecipeWords {
     using Pairs = std::vector<std::pair<std::string, std::string>>;
-    Pairs as;       ///< "olive oil", "vegetable oil": its ingredient by an exact name
-    Pairs roles;    ///< "cheese", "topping"
-    Pairs amounts;  ///< "parsley", "30 g"
+    Pairs as;                                       ///< "olive oil", "vegetable oil": its ingredient by an exact name
+    Pairs roles;                                    ///< "cheese", "topping"
+    Pairs amounts;                                  ///< "parsley", "30 g"
+    std::map<std::string, std::string> remembered;  ///< by LineQuestion::name: the ingredient that the cook said before
     std::vector<std::string> skip;
     std::vector<std::string> kinds;
     std::optional<std::string> name;
@@ -48,6 +50,16 @@ struct RecipeWords {
     bool dinner = true;
     bool lunch = false;
     measure::MeasureSet measures = measure::MeasureSet::australian_metric;
+};
+
+/// A line whose ingredient is not clear, as a question to the cook.
+struct LineQuestion {
+    std::string written;               ///< the line
+    std::string words;                 ///< that pick it: for RecipeWords::as and skip
+    std::string name;                  ///< what it calls the ingredient, in lower case: for RecipeWords::remembered
+    std::vector<std::string> nearest;  ///< names of ingredients, at most three
+
+    friend bool operator==(const LineQuestion&, const LineQuestion&) = default;
 };
 
 /// One line as it was read.
@@ -73,6 +85,14 @@ struct RecipeDish {  // NOLINT(bugprone-exception-escape): of moving its JSON, w
     std::vector<DishLine> lines;
     nlohmann::ordered_json document;  ///< the dish, as data/README.md describes it
 };
+
+/// What is to be asked so that the lines of the recipes are clear, each once.
+[[nodiscard]] std::vector<LineQuestion> unclear_lines(std::span<const Recipe> recipes, const RecipeWords& words,
+                                                      const kitchen::Knowledge& knowledge);
+
+/// The ingredient of exactly that name; nothing where there is none.
+[[nodiscard]] std::optional<catalogue::IngredientId> ingredient_called(const std::string& name,
+                                                                       const kitchen::Knowledge& knowledge);
 
 /// Every problem of every recipe, and what the cook said that picks no line, at once.
 [[nodiscard]] basics::Result<std::vector<RecipeDish>> dishes_of(std::span<const Recipe> recipes,

@@ -228,7 +228,7 @@ void read_documents(const Element& ledger, std::vector<store::DocumentRow>& rows
 }  // namespace
 
 const std::vector<std::string>& own_folders() {
-    static const std::vector<std::string> folders{"bases", "catalogue", "dishes", "stand_ins"};
+    static const std::vector<std::string> folders{"bases", "catalogue", "dishes", "stand_ins", "words"};
     return folders;
 }
 

@@ -21,6 +21,8 @@ std::string meal_words(const ask::MenuMeal& meal, const kitchen::Kitchen& kitche
     return words;
 }
 
+}  // namespace
+
 std::string meals_words(const std::vector<ask::MenuMeal>& meals, const kitchen::Kitchen& kitchen) {
     std::vector<std::string> words;
     for (const ask::MenuMeal& meal : meals) words.push_back(meal_words(meal, kitchen));
@@ -35,16 +37,14 @@ std::string dinner_words(const ask::MenuDay& day, const kitchen::Kitchen& kitche
     return day.kind ? fmt::format("open, {} night", *day.kind) : "open";
 }
 
-std::string remarks(const ask::MenuDay& day) {
+std::vector<std::string> remarks(const ask::MenuDay& day) {
     std::vector<std::string> list;
-    if (day.guests > 0) list.push_back(fmt::format("{} guest{}", day.guests, day.guests == 1 ? "" : "s"));
+    if (day.guests > 0) list.push_back(counted(day.guests, "guest"));
     list.insert(list.end(), day.notes.begin(), day.notes.end());
     if (!day.away.empty()) list.push_back("without " + listed(day.away));
     if (day.shopping) list.emplace_back("trip");
-    return fmt::format("{}", fmt::join(list, "; "));
+    return list;
 }
-
-}  // namespace
 
 std::string text(const ask::Menu& menu, const kitchen::Kitchen& kitchen, basics::Day today, const Manner& manner) {
     const auto open = std::count_if(menu.days.begin(), menu.days.end(),
@@ -57,7 +57,7 @@ std::string text(const ask::Menu& menu, const kitchen::Kitchen& kitchen, basics:
     const bool lunches = manner.all || menu.days.size() <= lunch_days;
     for (const ask::MenuDay& row : menu.days) {
         std::string line = fmt::format("  {:<10} {}", basics::short_day(row.day), dinner_words(row, kitchen));
-        if (const std::string more = remarks(row); !more.empty()) line += fmt::format(" ({})", more);
+        if (const auto more = remarks(row); !more.empty()) line += fmt::format(" ({})", fmt::join(more, "; "));
         out += wrapped(line, 13) + "\n";
         if (lunches && !row.lunches.empty())
             out += wrapped("             lunch: " + meals_words(row.lunches, kitchen), 15) + "\n";

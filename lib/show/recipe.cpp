@@ -9,6 +9,7 @@
 
 #include "catalogue/hand.hpp"
 #include "measure/written.hpp"
+#include "show/detail/recipe_words.hpp"
 #include "show/json.hpp"
 
 namespace samebase::show {
@@ -84,15 +85,8 @@ class Card {
 
   private:
     void head() {
-        std::string time = fmt::format("{} minutes", dish_.minutes);
-        if (dish_.hands_on > 0 && dish_.hands_on < dish_.minutes)
-            time += fmt::format(", {} of them yours", dish_.hands_on);
-        const std::string who = answer_.eaters.empty() && answer_.guests == 0
-                                    ? fmt::format("{} serves", serves(answer_.serves_thousandths))
-                                    : people(answer_.eaters, answer_.guests);
-        std::string line = fmt::format("{}: {}, for {}", capitalised(dish_.name), time, who);
-        if (answer_.left_thousandths > 0) line += fmt::format(", {} more to keep", serves(answer_.left_thousandths));
-        if (answer_.question.day != today_) line += ", " + on_day(answer_.question.day, today_);
+        const std::string line =
+            fmt::format("{}: {}", capitalised(dish_.name), detail::recipe_head(answer_, kitchen_, today_));
         out_ += wrapped(line + ".", 2, width_) + "\n";
         for (const std::string& reason : answer_.refused)
             out_ += wrapped("! Not for everyone at the table: " + reason + ".", 2, width_) + "\n";
@@ -101,74 +95,26 @@ class Card {
     void add(const RecipeLine& line, bool optional) {
         const cookbook::DishIngredient& written = dish_.ingredients[line.line];
         const catalogue::Ingredient& thing = kitchen_.catalogue()[line.ingredient];
-        const std::string quantity = amount_of(line, written);
+        const std::string quantity = detail::line_amount(line, written, kitchen_);
         std::string what = is_count(quantity) ? catalogue::name_of(thing, is_several(quantity)) : thing.name;
         if (!written.preparation.empty() && !(in_tins(quantity) && in_tins(written.preparation)))
             what += ", " + written.preparation;
-        std::vector<std::string> told = remarks(line);
+        std::vector<std::string> told = detail::line_remarks(line, kitchen_, today_);
         if (optional) told.insert(told.begin(), "if you like");
         if (!told.empty()) what += fmt::format(" ({})", fmt::join(told, "; "));
         out_ += wrapped(fmt::format("  {:<{}} {}", quantity, amount_width, what), amount_width + 3, width_) + "\n";
     }
 
-    [[nodiscard]] std::string amount_of(const RecipeLine& line, const cookbook::DishIngredient& written) const {
-        const catalogue::Ingredient& thing = kitchen_.catalogue()[line.ingredient];
-        if (thing.pack && (thing.pack->name == "tin" || thing.pack->name == "can")) {
-            const std::int64_t tins = line.amount.value() / thing.pack->amount.value();
-            if (tins > 0 && line.amount.value() == tins * thing.pack->amount.value())
-                return fmt::format("{} tin{}", tins, tins == 1 ? "" : "s");
-        }
-        if (line.of_written) {
-            if (auto own = in_own_measure(written.written, *line.of_written)) return *own;
-        }
-        return amount(line.amount, thing);
-    }
-
-    [[nodiscard]] std::vector<std::string> remarks(const RecipeLine& line) const {
-        std::vector<std::string> list;
-        if (line.in_place_of) {
-            const std::string& name = kitchen_.catalogue()[*line.in_place_of].name;
-            list.push_back(line.note.empty() ? "for " + name : fmt::format("for {}: {}", name, line.note));
-        }
-        if (line.against_written > 0) list.emplace_back("more than written");
-        if (line.against_written < 0) list.emplace_back("less than written");
-        switch (line.standing) {
-            case ask::Standing::fine:
-                break;
-            case ask::Standing::eat_soon:
-                list.push_back("use by " + day(*line.use_by, today_));
-                break;
-            case ask::Standing::frozen:
-                list.emplace_back("still frozen");
-                break;
-            case ask::Standing::lacking:
-                list.push_back(
-                    *line.missing == line.amount
-                        ? "none in stock"
-                        : fmt::format("{} missing", amount(*line.missing, kitchen_.catalogue()[line.ingredient])));
-                break;
-        }
-        return list;
-    }
-
     void serve_apart(const ask::RecipeApart& apart) {
-        out_ += wrapped(fmt::format("Apart, for {}: {}.", listed(apart.people),
-                                    apart.notes.empty() ? "in a pot, pan and plate of its own"
-                                                        : fmt::format("{}", fmt::join(apart.notes, "; "))),
-                        2, width_) +
-                "\n";
+        out_ += wrapped(detail::apart_words(apart) + ".", 2, width_) + "\n";
         for (const RecipeLine& line : apart.lines) add(line, false);
     }
 
     void foot() {
         for (const std::string& caution : answer_.cautions) out_ += wrapped("! " + caution, 2, width_) + "\n";
-        if (answer_.keeps_days && *answer_.keeps_days > 0) {
-            out_ += wrapped(fmt::format("Leftovers: in the fridge within 2 hours, {} day{}{}.", *answer_.keeps_days,
-                                        *answer_.keeps_days == 1 ? "" : "s", dish_.freezes ? "; they freeze well" : ""),
-                            2, width_) +
-                    "\n";
-        }
-        out_ += "Local food-safety advice and labels come first.\n";
+        if (const std::string left = detail::leftovers_words(answer_, dish_); !left.empty())
+            out_ += wrapped(left, 2, width_) + "\n";
+        out_ += std::string(advice) + "\n";
     }
 
     const ask::RecipeAnswer& answer_;
@@ -205,6 +151,75 @@ Json lines_json(const std::vector<RecipeLine>& lines, const cookbook::Dish& dish
 }
 
 }  // namespace
+
+namespace detail {
+
+std::string recipe_head(const ask::RecipeAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today) {
+    const cookbook::Dish& dish = kitchen.cookbook()[answer.question.dish];
+    std::string line = fmt::format("{} minutes", dish.minutes);
+    if (dish.hands_on > 0 && dish.hands_on < dish.minutes) line += fmt::format(", {} of them yours", dish.hands_on);
+    line += ", for " + (answer.eaters.empty() && answer.guests == 0
+                            ? fmt::format("{} serves", serves(answer.serves_thousandths))
+                            : people(answer.eaters, answer.guests));
+    if (answer.left_thousandths > 0) line += fmt::format(", {} more to keep", serves(answer.left_thousandths));
+    if (answer.question.day != today) line += ", " + on_day(answer.question.day, today);
+    return line;
+}
+
+std::string line_amount(const ask::RecipeLine& line, const cookbook::DishIngredient& written,
+                        const kitchen::Kitchen& kitchen) {
+    const catalogue::Ingredient& thing = kitchen.catalogue()[line.ingredient];
+    if (thing.pack && (thing.pack->name == "tin" || thing.pack->name == "can")) {
+        const std::int64_t tins = line.amount.value() / thing.pack->amount.value();
+        if (tins > 0 && line.amount.value() == tins * thing.pack->amount.value())
+            return fmt::format("{} tin{}", tins, tins == 1 ? "" : "s");
+    }
+    if (line.of_written) {
+        if (auto own = in_own_measure(written.written, *line.of_written)) return *own;
+    }
+    return amount(line.amount, thing);
+}
+
+std::vector<std::string> line_remarks(const ask::RecipeLine& line, const kitchen::Kitchen& kitchen, basics::Day today) {
+    std::vector<std::string> list;
+    if (line.in_place_of) {
+        const std::string& name = kitchen.catalogue()[*line.in_place_of].name;
+        list.push_back(line.note.empty() ? "for " + name : fmt::format("for {}: {}", name, line.note));
+    }
+    if (line.against_written > 0) list.emplace_back("more than written");
+    if (line.against_written < 0) list.emplace_back("less than written");
+    switch (line.standing) {
+        case ask::Standing::fine:
+            break;
+        case ask::Standing::eat_soon:
+            list.push_back("use by " + day(*line.use_by, today));
+            break;
+        case ask::Standing::frozen:
+            list.emplace_back("still frozen");
+            break;
+        case ask::Standing::lacking:
+            list.push_back(
+                *line.missing == line.amount
+                    ? "none in stock"
+                    : fmt::format("{} missing", amount(*line.missing, kitchen.catalogue()[line.ingredient])));
+            break;
+    }
+    return list;
+}
+
+std::string apart_words(const ask::RecipeApart& apart) {
+    return fmt::format(
+        "Apart, for {}: {}", listed(apart.people),
+        apart.notes.empty() ? "in a pot, pan and plate of its own" : fmt::format("{}", fmt::join(apart.notes, "; ")));
+}
+
+std::string leftovers_words(const ask::RecipeAnswer& answer, const cookbook::Dish& dish) {
+    if (!answer.keeps_days || *answer.keeps_days <= 0) return "";
+    return fmt::format("Leftovers: in the fridge within 2 hours, {} day{}{}.", *answer.keeps_days,
+                       *answer.keeps_days == 1 ? "" : "s", dish.freezes ? "; they freeze well" : "");
+}
+
+}  // namespace detail
 
 std::optional<std::string> in_own_measure(std::string_view written, std::int64_t thousandths) {
     const auto read = measure::read_amount(written, measure::MeasureSet::australian_metric);

@@ -14,25 +14,12 @@ namespace samebase::show {
 
 namespace {
 
-/// What is worth saying of its state in its place.
-std::string state(const stock::Lot& lot, const kitchen::Kitchen& kitchen) {
-    const bool freezer = stock::freezes(kitchen.place(lot.place).kind);
-    if (lot.state == stock::State::thawing || lot.state == stock::State::thawed)
-        return fmt::format(", {}", name(lot.state));
-    if (lot.state == stock::State::frozen && !freezer) return ", frozen";
-    return lot.opened_on ? ", opened" : "";
-}
-
 std::string date(const stock::Lot& lot, basics::Day today) {
     const auto by = lot.eat_by();
     if (!by) return "";
     const bool use_by = lot.use_by && *lot.use_by == *by;
     if (use_by && *by < today) return fmt::format("PAST {}", day(*by, today));
     return fmt::format("{} {}", use_by ? "use by" : "best by", day(*by, today));
-}
-
-bool past(const stock::Lot& lot, basics::Day today) {
-    return lot.use_by && *lot.use_by < today && lot.state != stock::State::frozen;
 }
 
 /// "!" for what is to be used first or thrown out, "?" for what is to be looked at.
@@ -66,8 +53,8 @@ Row row_of(const stock::Lot& lot, const StockAnswer& answer, const kitchen::Kitc
     Row row;
     row.sign = mark(lot, answer);
     row.quantity = kitchen::describe(kitchen, lot);
-    row.label = kitchen::label(kitchen, lot.ingredient, lot.dish) + state(lot, kitchen);
-    row.shorter = kitchen.catalogue()[lot.ingredient].name + state(lot, kitchen);
+    row.label = kitchen::label(kitchen, lot.ingredient, lot.dish) + state_words(lot, kitchen);
+    row.shorter = kitchen.catalogue()[lot.ingredient].name + state_words(lot, kitchen);
     row.date = date(lot, answer.day);
     row.lot = lot.number;
     row.by = lot.eat_by().value_or(answer.day);
@@ -123,21 +110,32 @@ std::string head(const StockAnswer& answer, const kitchen::Kitchen& kitchen) {
                        about_money(worth, kitchen.household.currency), hurry);
 }
 
-/// What is nearest to the stove first: fridge, crispers, near freezer, pantry, far freezers.
-std::vector<std::uint32_t> nearest_first(const kitchen::Kitchen& kitchen) {
+}  // namespace
+
+std::string state_words(const stock::Lot& lot, const kitchen::Kitchen& kitchen) {
+    const bool freezer = stock::freezes(kitchen.place(lot.place).kind);
+    if (lot.state == stock::State::thawing || lot.state == stock::State::thawed)
+        return fmt::format(", {}", name(lot.state));
+    if (lot.state == stock::State::frozen && !freezer) return ", frozen";
+    return lot.opened_on ? ", opened" : "";
+}
+
+bool past(const stock::Lot& lot, basics::Day today) {
+    return lot.use_by && *lot.use_by < today && lot.state != stock::State::frozen;
+}
+
+std::vector<stock::PlaceId> nearest_first(const kitchen::Kitchen& kitchen) {
     using stock::PlaceKind;
     constexpr std::array order{PlaceKind::fridge, PlaceKind::crisper, PlaceKind::near_freezer, PlaceKind::pantry,
                                PlaceKind::far_freezer};
-    std::vector<std::uint32_t> places;
+    std::vector<stock::PlaceId> places;
     for (const PlaceKind kind : order) {
         for (std::uint32_t p = 0; p < kitchen.household.places.size(); ++p) {
-            if (kitchen.household.places[p].kind == kind) places.push_back(p);
+            if (kitchen.household.places[p].kind == kind) places.push_back(stock::PlaceId{p});
         }
     }
     return places;
 }
-
-}  // namespace
 
 std::string text(const StockAnswer& answer, const kitchen::Kitchen& kitchen, const Manner& manner) {
     std::string out = wrapped(head(answer, kitchen)) + "\n";
@@ -146,16 +144,16 @@ std::string text(const StockAnswer& answer, const kitchen::Kitchen& kitchen, con
     const Widths wide = widths(all);
     std::string marks;
     for (const Row& row : all) marks += row.sign;
-    for (const std::uint32_t p : nearest_first(kitchen)) {
+    for (const stock::PlaceId place : nearest_first(kitchen)) {
         std::vector<std::tuple<bool, basics::Day, std::string, stock::LotNumber, const Row*>> rows;
         for (std::size_t i = 0; i < all.size(); ++i) {
-            if (answer.lots[i]->place.value != p) continue;
+            if (answer.lots[i]->place != place) continue;
             const bool first = all[i].sign != ' ';
             rows.emplace_back(!first, first ? all[i].by : basics::Day{}, all[i].label, all[i].lot, &all[i]);
         }
         if (rows.empty()) continue;
         std::sort(rows.begin(), rows.end());
-        out += fmt::format("\n{}\n", capitalised(kitchen.household.places[p].name));
+        out += fmt::format("\n{}\n", capitalised(kitchen.place(place).name));
         for (const auto& [later, by, label, number, row] : rows) out += words(*row, wide, answer, manner);
     }
     if (marks.find_first_of("!?") != std::string::npos) out += "\n";

@@ -21,6 +21,13 @@ struct StockAnswer {
 [[nodiscard]] std::string text(const StockAnswer& answer, const kitchen::Kitchen& kitchen, const Manner& manner = {});
 [[nodiscard]] nlohmann::ordered_json json(const StockAnswer& answer, const kitchen::Kitchen& kitchen);
 
+/// Past its use-by, and not in a freezer: it is thrown out.
+[[nodiscard]] bool past(const stock::Lot& lot, basics::Day today);
+/// ", thawing", ", opened": what is worth saying of its state in its place; "" where nothing is.
+[[nodiscard]] std::string state_words(const stock::Lot& lot, const kitchen::Kitchen& kitchen);
+/// What is nearest to the stove first: fridge, crispers, near freezer, pantry, far freezers.
+[[nodiscard]] std::vector<stock::PlaceId> nearest_first(const kitchen::Kitchen& kitchen);
+
 /// One lot, without saying whether it is to be used first.
 [[nodiscard]] nlohmann::ordered_json json(const stock::Lot& lot, const kitchen::Kitchen& kitchen);
 

@@ -39,6 +39,12 @@ QUESTIONS = [
     (["carry", "december"], "weighed"),
     (["stock"], "weighed"),
     (["log"], "weighed"),
+    (["sheet", "week"], "weighed"),
+    (["sheet", "week", "--share"], "weighed"),
+    (["sheet", "first"], "rounded"),
+    (["sheet", "stock"], "weighed"),
+    (["sheet", "list"], "rounded"),
+    (["sheet", "recipe", "meat", "loaf"], "rounded"),
     (["swap", "sat", "rissoles with onion gravy and cabbage", "--dry-run"], "weighed"),
     (["cooked", "rissoles with onion gravy and cabbage", "--dry-run"], "weighed"),
 ]

@@ -87,7 +87,7 @@ def schema_name(arguments):
         return "answer-plan"
     if command in ("new", "demo"):
         return "answer-new"
-    if command == "export" and words[-1] == "export":
+    if command == "export" and (words[-1] == "export" or ("recipe" in words and "--to" not in arguments)):
         return None  # prints the document itself
     return f"answer-{command}"
 

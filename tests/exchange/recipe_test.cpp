@@ -12,8 +12,10 @@
 
 #include "exchange/detail/duration.hpp"
 #include "exchange/detail/page.hpp"
+#include "exchange/detail/recipe_ingredient.hpp"
 #include "exchange/detail/recipe_parts.hpp"
 #include "exchange/recipe_dish.hpp"
+#include "measure/line.hpp"
 #include "support/shipped.hpp"
 
 using namespace samebase;
@@ -259,6 +261,25 @@ TEST_CASE("lines come apart into amount, ingredient, role and preparation") {
                 "500 g | beef-mince | main | minced", "1 tbsp | garlic | seasoning | minced",
                 "1 | lemon | seasoning | Juice of", "100 g | gluten-free-flour | binder | gluten-free",
                 "1/3 cup | parmesan | topping | grated, optional", "4 | carrot | body |  [a slip of 'carrot']"});
+}
+
+TEST_CASE("the whole name of a thing is that thing, whatever its words mean apart") {
+    // Each was read as something else, or asked about, before: peas, lamb shoulder, potato, cooked beetroot, dried
+    // pork.
+    const std::vector<std::pair<std::string, std::string>> lines{
+        {"400 g peas in pod, podded", "peas-in-pod"},
+        {"700 g lamb shoulder diced", "lamb-shoulder-diced"},
+        {"2 serves mashed potato", "mashed-potato"},
+        {"2 beetroot, cooked or raw, grated", "beetroot"},
+        {"1 kg pork belly, rind scored and dried", "pork-belly"}};
+    for (const auto& [line, id] : lines) {
+        INFO(line);
+        const auto read = measure::read_line(line, measure::MeasureSet::australian_metric);
+        REQUIRE(read);
+        const auto called = exchange::detail::Names(tests::shipped().catalogue).of(*read);
+        REQUIRE(called.ingredient);
+        CHECK(tests::shipped().catalogue[*called.ingredient].id == id);
+    }
 }
 
 TEST_CASE("headings and water are left out, and two seasonings in a line are two") {

@@ -19,6 +19,7 @@ BEHIND = {
     "boost/pending/": ("lib/graph/", "lib/flow/", "lib/ask/lunches"),
     "SQLiteCpp/": ("lib/store/",),
     "sqlite3.h": ("lib/store/",),
+    "libical/": ("lib/exchange/",),
     "Cbc": ("lib/solver/",),
     "coin/": ("lib/solver/",),
 }
@@ -176,6 +177,7 @@ def unseen(files, table, uses, paths):
           "the question tonight includes the question else")
     plant("Boost.Graph elsewhere", planted("lib/ask/else.cpp", "#include <boost/graph/adjacency_list.hpp>"), "boost/graph/adjacency_list.hpp may")
     plant("SQLite elsewhere", planted("cli/main.cpp", "#include <sqlite3.h>"), "sqlite3.h may")
+    plant("libical elsewhere", planted("lib/show/planted.cpp", "#include <libical/ical.h>"), "libical/ical.h may")
     plant("CBC elsewhere", planted("lib/flow/planted.cpp", "#include <Cbc_C_Interface.h>"), "Cbc_C_Interface.h may")
     plant("a room that is not in the table", planted("lib/drawer/odds.cpp", "#include <string>"), "the room drawer is not in the table")
     plant("a table that allows too much", table_offences({**table, "basics": {"kitchen"}}, uses), "basics may include")

@@ -151,7 +151,7 @@ constexpr auto other_thing = table(
 constexpr auto by_recipe = table({"in", "until", "as", "according", "with", "till", "for", "to"});
 
 // What is dried after one of these is only wiped: "dill, washed and dried".
-constexpr auto wet = table({"cleaned", "drained", "patted", "rinsed", "soaked", "spun", "washed", "well"});
+constexpr auto wet = table({"cleaned", "drained", "patted", "rinsed", "scored", "soaked", "spun", "washed", "well"});
 
 // What follows one of these is about something else, or another day.
 constexpr auto no_more = table({"or", "for", "to", "until", "such", "see", "plus", "if", "with", "from", "like"});
@@ -211,8 +211,9 @@ std::vector<std::string> changing(const measure::WrittenLine& line) {
     const Words behind = words_of(std::string_view(line.preparation).substr(line.before.size()));
     for (std::size_t i = 0; i < behind.size() && !in(no_more, behind[i]); ++i) {
         const bool cooks = behind[i] == "cooked" && i + 1 < behind.size() && in(by_recipe, behind[i + 1]);
+        const bool either = behind[i] == "cooked" && i + 1 < behind.size() && behind[i + 1] == "or";
         const bool wipes = behind[i] == "dried" && wiped(behind, i);
-        if (in(other_thing, behind[i]) && !cooks && !wipes)
+        if (in(other_thing, behind[i]) && !cooks && !either && !wipes)
             result.push_back(behind[i] == "thawed" ? "frozen" : behind[i]);
     }
     return result;

@@ -110,7 +110,7 @@ Called Names::in_its_form(const Called& found, const Words& before, const measur
     }
     if (!preserved || !speaks_of_fresh(words, line, fish)) return found;
     const auto other = exact(fmt::format("fresh {}", line.name));
-    if (other && (*catalogue_)[*other].kind == catalogue::Kind::raw) return {other, {}, {}, false};
+    if (other && (*catalogue_)[*other].kind == catalogue::Kind::raw) return {other, {}, {}};
     return not_called(fmt::format("fresh {}", line.name), line.name);
 }
 

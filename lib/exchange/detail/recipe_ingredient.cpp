@@ -65,6 +65,7 @@ Names::Names(const catalogue::Catalogue& catalogue) : catalogue_(&catalogue) {
         index_.add(key, 0, thing.name);
         index_.add(key, 0, spaced(thing.id));
         for (const auto& other : thing.also) index_.add(key, 0, other);
+        if (thing.name.find(' ') != std::string::npos) long_names_.emplace(lower(thing.name), IngredientId{key});
         ++key;
     }
     index_.finish();
@@ -144,7 +145,7 @@ bool Names::only_cut(const Words& dropped, IngredientId id) const {
 
 /// A tin of tomatoes is tinned tomatoes where there is such a thing; else what usually comes in tins.
 Called Names::in_container(const measure::WrittenLine& line, const std::string& words) const {
-    if (const auto tinned = exact(fmt::format("tinned {}", words))) return {tinned, {}, {}, false};
+    if (const auto tinned = exact(fmt::format("tinned {}", words))) return {tinned, {}, {}};
     Called plain = called(words);
     if (!plain.ingredient) return plain;
     const auto& thing = (*catalogue_)[*plain.ingredient];
@@ -152,6 +153,26 @@ Called Names::in_container(const measure::WrittenLine& line, const std::string& 
                           (thing.pack && (thing.pack->name == "can" || thing.pack->name == "tin")) ||
                           thing.kind == catalogue::Kind::made;
     return comes_so ? plain : not_called(fmt::format("tinned {}", line.name));
+}
+
+/// The thing whose whole name, of several words, is all that stands between the amount and the first comma: "peas in
+/// pod", "lamb shoulder diced". Not where the name begins with the knife's work ("mashed potato"), which may be that of
+/// the recipe, unless it is counted in serves.
+std::optional<IngredientId> Names::letter_for_letter(const measure::WrittenLine& line) const {
+    const Words words = words_of(std::string_view(line.original).substr(0, line.original.find(',')));
+    const auto ours = [&](std::size_t first) {
+        return std::all_of(words.begin(), words.begin() + static_cast<std::ptrdiff_t>(first), [](const auto& word) {
+            return measure::find_unit(word) || word == "serve" || word == "serves" ||
+                   word.find_first_not_of("0123456789./") == std::string::npos;
+        });
+    };
+    for (std::size_t first = 0; first + 1 < words.size() && ours(first); ++first) {
+        const auto found = long_names_.find(joined(std::span(words).subspan(first)));
+        if (found == long_names_.end()) continue;
+        const bool in_serves = line.unit == "serve" && (*catalogue_)[found->second].in_serves;
+        return !is_cut(words[first]) || in_serves ? std::optional(found->second) : std::nullopt;
+    }
+    return std::nullopt;
 }
 
 /// The ingredient of a line before whose name these words stand.
@@ -176,7 +197,7 @@ Called Names::with(const Words& before, const measure::WrittenLine& line) const 
     Called result = called(short_name);
     if (!result.ingredient && !result.several) {
         const auto plain = plainer(words_of(short_name));
-        result = plain ? Called{plain, {}, {}, false} : not_called(short_name, line.name);
+        result = plain ? Called{plain, {}, {}} : not_called(short_name, line.name);
     }
     result = in_its_form(result, before, line);
     if (result.ingredient && !only_cut(dropped, *result.ingredient))
@@ -188,13 +209,21 @@ Called Names::with(const Words& before, const measure::WrittenLine& line) const 
     if (result.ingredient && knife) {
         return {std::nullopt, {}, {(*catalogue_)[*result.ingredient].name, (*catalogue_)[*long_one].name}, true};
     }
-    return {long_one, {}, {}, false};
+    return {long_one, {}, {}};
 }
 
 /// Of "fresh or frozen peas" each is tried, the first one first.
 Called Names::of(const measure::WrittenLine& line) const {
     const Words before = words_of(line.before);
     if (before.size() > most_words || line.name.size() > longest_name) return not_called(line.name);
+    if (const auto by_letter = letter_for_letter(line)) {
+        const Words own = words_of((*catalogue_)[*by_letter].name);
+        const Words changed = changing(line);
+        const bool same = std::all_of(changed.begin(), changed.end(), [&](const std::string& word) {
+            return std::find(own.begin(), own.end(), word) != own.end();
+        });
+        if (same) return {by_letter, {}, {}};
+    }
     auto first = before.begin();
     for (auto at = std::find(first, before.end(), "or"); at != before.end();
          at = std::find(first, before.end(), "or")) {

@@ -1,6 +1,7 @@
 // Which ingredient a written line means, and how much of it: as recipe_dish.hpp says.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -20,6 +21,7 @@ struct Called {
     /// Where nothing, or more than one thing, is called that: names, at most three, and whether all of them are.
     std::vector<std::string> nearest;
     bool several = false;
+    bool said_before = false;  ///< the cook said so of another recipe
 };
 
 class Names {
@@ -36,6 +38,7 @@ class Names {
   private:
     using Words = std::vector<std::string>;
     [[nodiscard]] std::optional<catalogue::IngredientId> exact(const std::string& words) const;
+    [[nodiscard]] std::optional<catalogue::IngredientId> letter_for_letter(const measure::WrittenLine& line) const;
     [[nodiscard]] Called with(const Words& before, const measure::WrittenLine& line) const;
     [[nodiscard]] Called in_container(const measure::WrittenLine& line, const std::string& words) const;
     [[nodiscard]] std::optional<catalogue::IngredientId> plainer(const Words& words) const;
@@ -47,6 +50,7 @@ class Names {
 
     const catalogue::Catalogue* catalogue_;
     catalogue::NameIndex index_;
+    std::map<std::string, catalogue::IngredientId> long_names_;  ///< of several words, in lower case
 };
 
 /// Whether it is water, of whatever heat.
