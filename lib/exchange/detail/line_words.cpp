@@ -213,7 +213,8 @@ std::vector<std::string> changing(const measure::WrittenLine& line) {
         const bool cooks = behind[i] == "cooked" && i + 1 < behind.size() && in(by_recipe, behind[i + 1]);
         const bool either = behind[i] == "cooked" && i + 1 < behind.size() && behind[i + 1] == "or";
         const bool wipes = behind[i] == "dried" && wiped(behind, i);
-        if (in(other_thing, behind[i]) && !cooks && !either && !wipes)
+        const bool crumbles = behind[i] == "crumbed" && line.name.ends_with("bread");
+        if (in(other_thing, behind[i]) && !cooks && !either && !wipes && !crumbles)
             result.push_back(behind[i] == "thawed" ? "frozen" : behind[i]);
     }
     return result;
