@@ -90,10 +90,8 @@ std::size_t count_describing(const Words& words) {
                             detail::only_colours({words[first]}, 0);
         if (detail::describes(words, first)) {
             ++first;
-        } else if (either) {
-            first += 2;
-        } else if (first > 0 && first + 1 < words.size() && detail::joins(words[first]) &&
-                   detail::describes(words, first + 1)) {
+        } else if (either || (first > 0 && first + 1 < words.size() && detail::joins(words[first]) &&
+                              detail::describes(words, first + 1))) {
             first += 2;
         } else {
             break;

@@ -241,7 +241,8 @@ TEST_CASE("Questions by another hand are answered as that cook would expect, as 
 
 TEST_CASE("Questions over everyday dishes are answered as a cook would expect, as often as was reached") {
     // When these were first asked, before any data was changed for them, 92 of 100 were answered as expected; four of
-    // the others had what that cook would not have, somewhere in a long list.
+    // the others had what that cook would not have, somewhere in a long list. Since then green vegetables beside a
+    // plate do for one another, and fresh corn for tinned. The aim is 96.
     const auto questions = questions_of(read_questions("everyday_questions.json"));
     const Tally tally = asked_all(questions);
     std::cout << tally.as_expected << " of " << questions.size()

@@ -8,8 +8,7 @@ namespace samebase::tests {
 /// Item | value | unit | condition | status | place | our ingredients and families.
 /// Left out: fresh uncured ham and whole cooked ham, which we do not have; "freeze raw meat that is not used within 2
 /// days of purchase" (NSW Government), which says when to freeze and not how long it keeps, and the same page gives 3
-/// days for wrapped meat; "held at -18 C indefinitely", which is about safety only. "Cream 5 days" is taken for an opened one: a sealed one goes by
-/// its label, and where it has none by a time of common practice.
+/// days for wrapped meat; "held at -18 C indefinitely", which is about safety only.
 inline constexpr const char* cold_storage_figures = R"(
 @ US HHS/FoodSafety.gov, Cold Food Storage Chart (rev. 2021-24; api.digitalmedia.hhs.gov syndication + stored copies)
 salads: egg, chicken, ham, tuna, macaroni | 3-4 | days | fridge; 4 C (40 F) or below | seen | fridge | leftover-potato-salad leftover-pasta-salad
@@ -81,7 +80,7 @@ seafood/finfish raw | 3 | days | fridge; coldest part of fridge | seen | fridge 
 meat, whole cuts raw | 3-5 | days | fridge; coldest part of fridge | seen | fridge opened | stewing-meat steaks-and-chops beef-roast lamb-leg lamb-shoulder pork-shoulder pork-loin-roast pork-belly brisket pork-fillet
 poultry raw | 3 | days | fridge; coldest part of fridge | seen | fridge opened | poultry
 milk | 5-7 | days | fridge; coldest part of fridge | seen | fridge opened | milk skim-milk goat-milk
-cream | 5 | days | fridge; coldest part of fridge | seen | opened | cream thickened-cream light-cream
+cream | 5 | days | fridge; coldest part of fridge | seen | fridge opened | cream thickened-cream light-cream
 hard cheese | variable (1-3 months) |  | fridge; coldest part of fridge | seen | fridge opened | hard-cheese melting-cheese
 eggs | 3-6 | weeks | fridge; coldest part of fridge | seen | fridge | eggs duck-eggs
 @ CSIRO, Refrigerated storage of perishable foods: Refrigerating products, table (csiro.au)
