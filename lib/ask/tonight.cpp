@@ -8,6 +8,7 @@
 #include "ask/detail/candidate.hpp"
 #include "ask/detail/mend.hpp"
 #include "flow/findings.hpp"
+#include "kitchen/soaking.hpp"
 
 namespace samebase::ask {
 
@@ -122,8 +123,10 @@ TonightAnswer ask_tonight(const kitchen::Kitchen& kitchen, basics::Day today) {
         answer.standing_kind = kitchen::standing_kind(kitchen.household, today);
     }
     const basics::Day next = today + basics::days{1};
-    if (const auto* planned = kitchen::planned(kitchen.plan, next, kitchen::Meal::dinner))
+    if (const auto* planned = kitchen::planned(kitchen.plan, next, kitchen::Meal::dinner)) {
         answer.tomorrow = meal(kitchen, *planned);
+        if (!planned->ready_meal) answer.soak = kitchen::soaked_overnight(kitchen, planned->dish, planned->swaps);
+    }
     for (const kitchen::Planned& planned : kitchen.plan) {
         if (planned.day == today && planned.meal == kitchen::Meal::lunch)
             answer.lunches.push_back(meal(kitchen, planned));

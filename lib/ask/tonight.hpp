@@ -62,10 +62,11 @@ struct Pressing {
 
 struct TonightAnswer {
     basics::Day day;
-    std::optional<MealTonight> dinner;       ///< planned, and not cooked yet
-    std::optional<cookbook::DishId> cooked;  ///< what is in the day's history for dinner
-    std::optional<MealTonight> tomorrow;     ///< tomorrow's dinner
-    std::string occasion;                    ///< its note; "" where there is none
+    std::optional<MealTonight> dinner;          ///< planned, and not cooked yet
+    std::optional<cookbook::DishId> cooked;     ///< what is in the day's history for dinner
+    std::optional<MealTonight> tomorrow;        ///< tomorrow's dinner
+    std::vector<catalogue::IngredientId> soak;  ///< what of it goes into water tonight
+    std::string occasion;                       ///< its note; "" where there is none
     int guests = 0;
     std::optional<std::string> standing_kind;  ///< what the night asks for, where nothing is planned
     std::vector<std::string> eaters;

@@ -314,10 +314,10 @@ std::string words(const ask::Mend& mend, const kitchen::Kitchen& kitchen, basics
             break;
     }
     const auto& pack = kitchen.catalogue()[*mend.of].pack;
-    const bool each = pack && pack->name == "each";
-    return fmt::format("buy {}, {}: {}",
-                       each ? fmt::format("{}", mend.packs) : counted(mend.packs, pack ? pack->name : "pack"),
-                       money(mend.price, kitchen.household.currency), how);
+    std::string much = counted(mend.packs, pack ? pack->name : "pack");
+    if (pack && pack->name == "each") much = fmt::format("{}", mend.packs);
+    if (pack && pack->name == "loose") much = measure::write_rounded(*mend.amount);
+    return fmt::format("buy {}, {}: {}", much, money(mend.price, kitchen.household.currency), how);
 }
 
 std::string text(const ask::BalanceAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today,

@@ -121,11 +121,12 @@ std::string table(const std::vector<Row>& rows) {
     };
     place = 0;
     for (const Row& row : rows) place = std::max(place, length(short_place(row)));
+    const bool told = room >= std::min(place, least);
     place = std::min(place, room);
     std::string out;
     for (const Row& row : rows) {
         std::string line = fmt::format("  {}  {}  ", fitted(row.name, name), fitted(row.amount, much));
-        if (place >= least) line += fitted(short_place(row), place) + "  ";
+        if (told) line += fitted(short_place(row), place) + "  ";
         line += row.until;
         line.erase(line.find_last_not_of(' ') + 1);
         out += line + "\n";

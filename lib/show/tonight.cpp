@@ -123,6 +123,14 @@ void take_out(const Page& page) {
     section(page, "Still frozen, too late for the fridge", late, as_it_is, "samebase thaw");
 }
 
+void soak(const Page& page) {
+    if (page.answer.soak.empty()) return;
+    std::vector<std::string> names;
+    for (const auto id : page.answer.soak) names.push_back(page.kitchen.catalogue()[id].name);
+    page.line(fmt::format("Soak overnight, in plenty of cold water: {}, for tomorrow's {}.", listed(names),
+                          page.name(page.answer.tomorrow->dish)));
+}
+
 /// In a few words what would do: "rocket would do", "buy 1 pack, $4.50".
 std::string would_do(const flow::Mend& mend, const Page& page) {
     using Kind = flow::Mend::Kind;
@@ -200,8 +208,8 @@ bool nothing_to_do(const ask::TonightAnswer& answer, const ask::ThawAnswer& thaw
     const ask::Pressing& pressing = answer.pressing;
     const bool out = std::any_of(thaw.moves.begin(), thaw.moves.end(),
                                  [&](const ask::TakeOut& take) { return take.move.day == answer.day; });
-    return !out && thaw.late.empty() && pressing.past.empty() && pressing.today.empty() && pressing.tomorrow.empty() &&
-           pressing.missing.empty();
+    return !out && answer.soak.empty() && thaw.late.empty() && pressing.past.empty() && pressing.today.empty() &&
+           pressing.tomorrow.empty() && pressing.missing.empty();
 }
 
 }  // namespace
@@ -225,6 +233,7 @@ std::string text(const ask::TonightAnswer& answer, const ask::ThawAnswer& thaw, 
     dinner(page);
     due(page, "Throw out, past the use-by", answer.pressing.past, Colour::red);
     take_out(page);
+    soak(page);
     due(page, "Eat today", answer.pressing.today, Colour::red);
     due(page, "Eat by tomorrow", answer.pressing.tomorrow, Colour::yellow);
     missing(page);
@@ -290,10 +299,13 @@ Json json(const ask::TonightAnswer& answer, const kitchen::Kitchen& kitchen) {
                            {"day", basics::iso(s.day)},
                            {"dish", s.dish ? Json(kitchen.cookbook()[*s.dish].id) : Json(nullptr)}});
     }
+    Json soaked = Json::array();
+    for (const auto id : answer.soak) soaked.push_back(kitchen.catalogue()[id].id);
     return {{"day", basics::iso(answer.day)},
             {"dinner", answer.dinner ? meal(*answer.dinner) : Json(nullptr)},
             {"cooked", answer.cooked ? Json(kitchen.cookbook()[*answer.cooked].id) : Json(nullptr)},
             {"tomorrow", answer.tomorrow ? meal(*answer.tomorrow) : Json(nullptr)},
+            {"soak", std::move(soaked)},
             {"occasion", answer.occasion.empty() ? Json(nullptr) : Json(answer.occasion)},
             {"guests", answer.guests},
             {"standing_kind", answer.standing_kind ? Json(*answer.standing_kind) : Json(nullptr)},

@@ -98,8 +98,8 @@ TEST_CASE("the JSON of tonight has every key") {
     for (int i = 0; i < 4; ++i) {
         const Json document = show::json(ask::ask_tonight(demo(), demo_day + basics::days{i}), demo());
         CHECK(keys(document) == Keys{"day", "dinner", "standing_kind", "eaters", "lunches", "take_out", "use_first",
-                                     "short", "past_use_by", "shopping", "cooked", "tomorrow", "occasion", "guests",
-                                     "cautions"});
+                                     "short", "past_use_by", "shopping", "cooked", "tomorrow", "soak", "occasion",
+                                     "guests", "cautions"});
         const Keys meal{"dish", "label", "ready_meal", "serves", "minutes", "swaps"};
         CHECK(keys(document["dinner"]) == meal);
         each_has(document["lunches"], meal);

@@ -59,7 +59,7 @@ Json swaps_json(std::span<const kitchen::LineSwap> swaps, const kitchen::Kitchen
 
 std::string purchase_words(const flow::Purchase& buy, const kitchen::Kitchen& kitchen) {
     const auto& thing = kitchen.catalogue()[buy.ingredient];
-    if (!thing.pack || buy.packs <= 0) return named(buy.amount, buy.ingredient, kitchen);
+    if (!thing.pack || buy.packs <= 0 || thing.pack->name == "loose") return named(buy.amount, buy.ingredient, kitchen);
     const std::string& pack = thing.pack->name;
     if (pack == "each") return fmt::format("{} {}", buy.packs, catalogue::name_of(thing, buy.packs > 1));
     constexpr std::string_view tinned = "tinned ";
