@@ -74,7 +74,8 @@ def main():
             path = Path(folder) / f"{name}.json"
             path.write_text(json.dumps(make(json.loads(run(binary, kitchens["demo"], "export")))), encoding="utf-8")
             run(binary, kitchens[name], "import", str(path))
-        commands = {"tonight": ["tonight"], "else": ["else", "beef mince"], "swap": ["swap", "fri", "rissoles", "--dry-run"]}
+        commands = {"tonight": ["tonight"], "else": ["else", "beef mince"], "swap": ["swap", "fri", "rissoles", "--dry-run"],
+                    "swap, ten months off": ["swap", "2027-09-24", "rissoles", "--dry-run"]}
         for name, words in commands.items():
             times = {kitchen: [] for kitchen in kitchens}
             for _ in range(runs):

@@ -100,8 +100,13 @@ std::optional<catalogue::Found> by_head(const kitchen::Kitchen& kitchen, const s
     return match.found.front();
 }
 
+bool blank(const std::string& words) {
+    return words.find_first_not_of(' ') == std::string::npos;
+}
+
 tl::expected<catalogue::Found, Failure> one_clear(const kitchen::Kitchen& kitchen, const NameIndex& index,
                                                   const std::string& words, const std::string& what) {
+    if (blank(words)) return failure(not_understood, {{"arguments", "nothing is named", what, std::nullopt}});
     const auto match = index.find(words);
     if (match.found.size() == 1) return match.found.front();
     if (const auto head = by_head(kitchen, match.found, words)) return *head;
@@ -158,8 +163,9 @@ tl::expected<stock::PlaceId, Failure> place_meant(const kitchen::Kitchen& kitche
                          "one clear place", std::nullopt}});
     }
     for (const auto& place : places) known.push_back(fmt::format("'{}'", place.name));
-    return failure(not_understood, {{words, "no place is called that", fmt::format("one of {}", fmt::join(known, ", ")),
-                                     std::nullopt}});
+    return failure(not_understood,
+                   {{blank(words) ? "arguments" : words, blank(words) ? "no place is named" : "no place is called that",
+                     fmt::format("one of {}", fmt::join(known, ", ")), std::nullopt}});
 }
 
 tl::expected<catalogue::IngredientId, Failure> one_of_meant(const kitchen::Kitchen& kitchen,

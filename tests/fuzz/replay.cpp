@@ -1,7 +1,7 @@
 // Reads every text of the corpus as it is, and then with changes that are the same on every run: cut, doubled, joined
 // with another, with bytes and words of the trade put in.
 //
-//     fuzz_replay CORPUS [CHANGES]     a folder with a folder a reader; changes of each text, 20 where nothing is said
+//     fuzz_replay CORPUS [CHANGES]     a folder with a folder a reader; changes of each text, 10 where nothing is said
 //
 // Prints how many texts were read. A reader that fails ends the program; the text is then in the last line before.
 #include <algorithm>
@@ -71,7 +71,7 @@ std::string changed(std::string text, const std::vector<std::string>& all, tests
 
 int main(int argc, char** argv) {
     if (argc < 2) return 2;
-    const int changes = argc > 2 ? std::atoi(argv[2]) : 20;
+    const int changes = argc > 2 ? std::atoi(argv[2]) : 10;
     static std::string now;
     std::signal(SIGABRT, [](int /*signal*/) {
         // Good enough for a program that ends anyway.

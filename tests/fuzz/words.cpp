@@ -2,14 +2,23 @@
 // the things.
 #include "amounts.hpp"
 #include "fuzz/readers.hpp"
+#include "show/terminal.hpp"
 
 namespace samebase::fuzz {
 
 namespace {
 
+/// A problem quotes what was typed, whatever bytes that was; they are made fit for a terminal when they are printed.
 template <class T>
 void look(const tl::expected<T, cli::Failure>& read) {
-    if (!read) must_be_whole(read.error().problems);
+    if (read) return;
+    basics::Problems shown = read.error().problems;
+    for (basics::Problem& problem : shown) {
+        for (std::string* text : {&problem.where, &problem.found, &problem.expected})
+            *text = show::fit_for_terminal(*text);
+        if (problem.hint) problem.hint = show::fit_for_terminal(*problem.hint);
+    }
+    must_be_whole(shown);
 }
 
 }  // namespace

@@ -48,7 +48,7 @@ def read_uses(text):
     for name, rest in re.findall(r"^samebase_room\((\w+)([^)]*)\)", text, re.MULTILINE):
         words = rest.split()
         linked = words[words.index("USES") + 1:] if "USES" in words else []
-        ends = [linked.index(word) for word in ("WITH", "PRECOMPILE") if word in linked]
+        ends = [linked.index(word) for word in ("WITH", "PRECOMPILE", "PRECOMPILED") if word in linked]
         uses[name] = set(linked[:min(ends)] if ends else linked)
     return uses
 
