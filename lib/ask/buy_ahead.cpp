@@ -150,7 +150,7 @@ class Plan {
     }
 
   private:
-    static constexpr std::size_t states = 40;
+    static constexpr std::size_t states = 400;
     static constexpr std::ptrdiff_t few_things = 3;
 
     void keep_only(const LotPlan& driver) {

@@ -183,11 +183,29 @@ class Search {
     [[nodiscard]] Covered covered(Stock stock, std::size_t t, const std::vector<int>& bought) const {
         const Period now(problem_, static_cast<int>(t));
         for (std::size_t i = 0; i < bought.size(); ++i) now.arrive(stock, problem_.packs[i].amount, bought[i]);
+        if (problem_.opened < 0) return covered_by(stock.closed, t);
         for (std::size_t s = t; s < problem_.demand.size(); ++s) {
             const Period period(problem_, static_cast<int>(s));
             const std::int64_t lacking = period.use(stock);
             if (lacking > 0) return {s, sold_between(t + 1, s) ? 0 : -lacking};
             period.end(stock);
+        }
+        return {problem_.demand.size(), 0};
+    }
+
+    /// The same where opening changes nothing: what ends first goes first.
+    [[nodiscard]] Covered covered_by(std::vector<Closed>& closed, std::size_t t) const {
+        auto first = closed.begin();
+        for (std::size_t s = t; s < problem_.demand.size(); ++s) {
+            std::int64_t wanted = problem_.demand[s];
+            while (wanted > 0 && first != closed.end()) {
+                const bool over = first->last < static_cast<int>(s) || first->count == 0;
+                const std::int64_t taken = over ? 0 : std::min(wanted, first->count);
+                first->count -= taken;
+                wanted -= taken;
+                if (over) ++first;
+            }
+            if (wanted > 0) return {s, sold_between(t + 1, s) ? 0 : -wanted};
         }
         return {problem_.demand.size(), 0};
     }
@@ -219,7 +237,23 @@ class Search {
         return true;
     }
 
+    /// Of one size, packs are added as long as each covers more, and no more than cover all.
+    void leave_with_one_size(const std::pair<Stock, Reached>& from, std::size_t position, std::size_t t,
+                             States& next) const {
+        const std::int64_t limit = problem_.setup[t] ? most(t, from.first.amount(), problem_.packs.front().amount) : 0;
+        const bool all_count = !later_is_no_dearer_ || outlasts(from.first, t);
+        std::optional<Covered> before;
+        for (std::int64_t n = 0; n <= limit; ++n) {
+            const std::vector<int> bought{static_cast<int>(n)};
+            const Covered now = limit > 0 ? covered(from.first, t, bought) : Covered{};
+            if (all_count || !before || now > *before) land(from, position, t, bought, next);
+            if (now.first == problem_.demand.size()) return;
+            before = now;
+        }
+    }
+
     void leave(const std::pair<Stock, Reached>& from, std::size_t position, std::size_t t, States& next) const {
+        if (problem_.packs.size() == 1) return leave_with_one_size(from, position, t, next);
         std::vector<int> bought(problem_.packs.size(), 0);
         choose(from, position, t, 0, bought, from.first.amount(), next);
     }
