@@ -85,6 +85,17 @@ std::optional<Thing> thing_of(const kitchen::Kitchen& kitchen, const flow::Compo
     return thing;
 }
 
+/// What the amount alone costs that is not there and not short, were packs sold in parts: no plan that is short of as
+/// little costs less.
+std::int64_t by_amount(const Thing& thing) {
+    std::int64_t lacking = -thing.plan.short_of;
+    for (const std::int64_t wanted : thing.problem.demand) lacking += wanted;
+    for (const flow::OpeningStock& some : thing.problem.stock) lacking -= some.amount;
+    if (lacking <= 0) return 0;
+    const std::int64_t whole = lacking / thing.pack;
+    return whole * thing.price.minor;
+}
+
 /// The trips that are made, and what is bought on each.
 class Plan {
   public:
@@ -94,7 +105,7 @@ class Plan {
         }
         for (Thing& thing : things_) {
             solve(thing);
-            thing.least = thing.plan.bound - thing.plan.short_of * thing.problem.shortage;
+            thing.least = std::max(thing.plan.bound - thing.plan.short_of * thing.problem.shortage, by_amount(thing));
         }
     }
 
