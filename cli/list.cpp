@@ -69,7 +69,7 @@ Outcome buy_ahead(const Arguments& arguments, const Context& context) {
         if (!said) return tl::make_unexpected(said.error());
         if (said->last < *today)
             return failure(not_understood, {{"list", "these days have passed", "days to come", std::nullopt}});
-        span = {std::max(said->first, *today), said->last};
+        span.last = said->last;  // what is bought before it counts too
     }
     const auto kitchen = context.kitchen();
     if (!kitchen) return tl::make_unexpected(kitchen.error());

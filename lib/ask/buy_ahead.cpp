@@ -39,6 +39,7 @@ struct Thing {
     Room room = Room::other;
     LotSizing problem;
     LotPlan plan;
+    std::vector<bool> sold;  ///< by period
     std::int64_t least = 0;  ///< bound of the thing by itself, without what is short
 
     [[nodiscard]] std::int64_t cost() const { return plan.cost - plan.short_of * problem.shortage; }
@@ -65,7 +66,7 @@ std::optional<Thing> thing_of(const kitchen::Kitchen& kitchen, const flow::Compo
     const flow::Offer& offer = *component.offer;
     const auto& known = kitchen.catalogue()[component.ingredient];
     const auto periods = static_cast<std::size_t>(periods_a_day * component.days);
-    Thing thing{component.ingredient, offer.pack, offer.price, offer.frozen, {}, {}, {}, 0};
+    Thing thing{component.ingredient, offer.pack, offer.price, offer.frozen, {}, {}, {}, {}, 0};
     thing.room = room_of(kitchen, thing.ingredient, offer.frozen);
     LotSizing& problem = thing.problem;
     problem.demand.assign(periods, 0);
@@ -73,6 +74,7 @@ std::optional<Thing> thing_of(const kitchen::Kitchen& kitchen, const flow::Compo
     for (const flow::Want& want : component.wants)
         problem.demand[static_cast<std::size_t>(period_of(want.slot))] += want.amount;
     for (const flow::Slot slot : offer.slots) problem.setup[static_cast<std::size_t>(period_of(slot))] = 0;
+    for (const auto& setup : problem.setup) thing.sold.push_back(setup.has_value());
     problem.packs = {{offer.pack, std::vector<std::int64_t>(periods, offer.price.minor)}};
     problem.keeps = keeps_periods(known, offer);
     problem.opened = offer.opened_days < 0 ? -1 : periods_a_day * offer.opened_days;
@@ -154,6 +156,15 @@ class Plan {
         return sum;
     }
     [[nodiscard]] std::vector<Thing>& things() { return things_; }
+
+    /// Trips that were left out too, for what one costs.
+    void allow_all_trips(Thing& thing) const {
+        const auto made = used();
+        for (std::size_t t = 0; t < thing.sold.size(); ++t) {
+            if (!thing.sold[t]) continue;
+            thing.problem.setup[t] = std::binary_search(made.begin(), made.end(), t) ? 0 : trip_.minor;
+        }
+    }
 
     void solve(Thing& thing) {
         --effort_;
@@ -302,6 +313,7 @@ void make_room(const kitchen::Kitchen& kitchen, Plan& plan, Room room) {
         const int all = static_cast<int>(was.problem.demand.size());
         const int now = was.problem.keeps < 0 ? all : std::min(all, was.problem.keeps);
         largest->problem.keeps = std::max(shortest, now / 2);
+        plan.allow_all_trips(*largest);
         plan.solve(*largest);
         if (largest->plan.short_of > was.plan.short_of) {
             *largest = was;

@@ -38,6 +38,8 @@ Change begun(const At& at) {
 /// for a meal, which the plan puts on the list.
 bool bought_again(const Kitchen& kitchen, catalogue::IngredientId id) {
     const auto& thing = kitchen.catalogue()[id];
+    const auto& crisper = thing.keeps[static_cast<std::size_t>(catalogue::Keep::crisper)];
+    if (crisper.said == catalogue::Keeping::Said::time) return false;  // fruit and vegetables
     return thing.everyday && thing.kind != catalogue::Kind::cooked && !kitchen.household.staples[id.index()] &&
            !sells(TripFor::fresh, thing);
 }
