@@ -137,7 +137,9 @@ class Plan {
         if (driver_) keep_only(*driver_);
         for (const std::size_t period : fewest_first()) {
             if (effort_ <= 0) return;
-            leave_out({period});
+            auto made = used();
+            std::erase(made, period);
+            allow_only(made);
         }
     }
 
@@ -176,11 +178,11 @@ class Plan {
     static constexpr std::ptrdiff_t few_things = 3;
 
     void keep_only(const LotPlan& driver) {
-        std::vector<std::size_t> others;
-        for (const std::size_t period : used()) {
-            if (driver.packs[period].front() == 0) others.push_back(period);
+        std::vector<std::size_t> made;
+        for (std::size_t t = 0; t < driver.packs.size(); ++t) {
+            if (driver.packs[t].front() > 0) made.push_back(t);
         }
-        leave_out(others);
+        allow_only(made);
     }
 
     [[nodiscard]] std::vector<std::size_t> fewest_first() const {
@@ -193,26 +195,34 @@ class Plan {
         return list;
     }
 
-    /// As long as that costs less.
-    void leave_out(const std::vector<std::size_t>& periods) {
+    /// No other trips than these, in order, if that costs less.
+    void allow_only(const std::vector<std::size_t>& made) {
         const std::int64_t before = value();
+        const auto out = [&](std::size_t t) { return !std::binary_search(made.begin(), made.end(), t); };
         std::vector<std::pair<Thing*, Thing>> changed;
         for (Thing& thing : things_) {
-            const bool buys =
-                std::any_of(periods.begin(), periods.end(), [&](std::size_t period) { return thing.buys_on(period); });
-            if (buys) changed.emplace_back(&thing, thing);
+            for (const std::size_t t : used_by(thing)) {
+                if (!out(t)) continue;
+                changed.emplace_back(&thing, thing);
+                break;
+            }
         }
         for (auto& [thing, was] : changed) {
-            for (const std::size_t period : periods) thing->problem.setup[period].reset();
+            for (std::size_t t = 0; t < thing->problem.setup.size(); ++t) {
+                if (out(t)) thing->problem.setup[t].reset();
+            }
             solve(*thing);
         }
-        if (value() < before) {
-            for (Thing& thing : things_) {
-                for (const std::size_t period : periods) thing.problem.setup[period].reset();
-            }
-            return;
-        }
+        if (value() < before) return;
         for (auto& [thing, was] : changed) *thing = std::move(was);
+    }
+
+    [[nodiscard]] static std::vector<std::size_t> used_by(const Thing& thing) {
+        std::vector<std::size_t> list;
+        for (std::size_t t = 0; t < thing.plan.packs.size(); ++t) {
+            if (thing.buys_on(t)) list.push_back(t);
+        }
+        return list;
     }
 
     basics::Money trip_;
