@@ -26,6 +26,8 @@ void add_commands(CLI::App& app, Chosen& chosen) {
     add_count(app, chosen);
     add_list(app, chosen);
     add_sheet(app, chosen);
+    add_prices(app, chosen);
+    add_lookback(app, chosen);
     add_household(app, chosen);
     add_stock(app, chosen);
     add_dishes(app, chosen);

@@ -37,6 +37,8 @@ void add_tossed(CLI::App& app, Chosen& chosen);
 void add_count(CLI::App& app, Chosen& chosen);
 void add_list(CLI::App& app, Chosen& chosen);
 void add_sheet(CLI::App& app, Chosen& chosen);
+void add_prices(CLI::App& app, Chosen& chosen);
+void add_lookback(CLI::App& app, Chosen& chosen);
 void add_household(CLI::App& app, Chosen& chosen);
 void add_stock(CLI::App& app, Chosen& chosen);
 void add_undo(CLI::App& app, Chosen& chosen);

@@ -6,6 +6,7 @@
 
 #include "amounts.hpp"
 #include "household.hpp"
+#include "kitchen/shelf.hpp"
 #include "show/household.hpp"
 
 namespace samebase::cli {
@@ -136,6 +137,28 @@ Understood<Edited> edit_staple(const HouseholdWords& words, const kitchen::At& a
     const auto& ingredient = at.kitchen.catalogue()[thing->ingredient];
     exchange::set_staple(document, ingredient.id, true);
     return Edited{fmt::format("{} is a staple: taken as there until 'out' says that it is not", ingredient.name)};
+}
+
+/// "bread, dry goods, vegetables": each by a part of its name.
+Understood<Edited> edit_shelves(const HouseholdWords& words, const kitchen::At&,
+                                exchange::HouseholdDocument& document) {
+    const auto& names = kitchen::shelf_names();
+    const std::string all = fmt::format("{}", fmt::join(names, "; "));
+    catalogue::NameIndex index;
+    for (std::uint32_t i = 0; i < names.size(); ++i) index.add(i, 0, names[i]);
+    index.finish();
+    std::vector<std::string> order;
+    for (const std::string& word : split_at_commas(joined(words.words))) {
+        const auto match = index.find(word);
+        if (match.found.size() != 1) return wrong("shelves", fmt::format("'{}'", word), "shelves of these: " + all);
+        const std::string& name = names[match.found.front().key];
+        if (std::find(order.begin(), order.end(), name) != order.end())
+            return wrong("shelves", fmt::format("'{}' once more", name), "each shelf once");
+        order.push_back(name);
+    }
+    exchange::set_shelves(document, order);
+    if (order.empty()) return Edited{"the shelves are in their usual order: " + all};
+    return Edited{fmt::format("you walk by {}; then the rest", fmt::join(order, "; "))};
 }
 
 /// "mince 9.50/kg", "milk 4.55 for 3 L", "lemons 0.80 each": the name, the price and the amount.
@@ -350,6 +373,9 @@ void add_household_house(CLI::App& household, Chosen& chosen) {
     use_command->add_option("--days", use->days, "on these days of the week only");
     add(household, chosen, "staple", "taken as there and never counted: staple plain flour",
         std::make_shared<HouseholdWords>(), edit_staple);
+
+    add(household, chosen, "shelves", "the order in which you walk by them: shelves bread, tins, vegetables",
+        std::make_shared<HouseholdWords>(), edit_shelves);
 
     auto* price = household.add_subcommand("price", "what a thing costs: price mince 9.50/kg");
     auto price_words = std::make_shared<HouseholdWords>();

@@ -204,7 +204,7 @@ tl::expected<kitchen::Change, Failure> stock_of(const Arguments& arguments, cons
     auto number = at.next_lot;
     for (auto& lot : *lots) lot.number = number++;
     kitchen::Change change = kitchen::begin(at, *lots, {}, {});
-    change.command = "import";
+    change.command = kitchen::import_command;
     change.line = fmt::format("took in {} {} from a table", lots->size(), lots->size() == 1 ? "lot" : "lots");
     return change;
 }

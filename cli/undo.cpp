@@ -145,6 +145,7 @@ Outcome tell(const Context& context, Opened& opened, const store::CommandRow& un
         entries = std::move(*read);
         change.plan = edits<kitchen::PlanEdit>(before.plan, after->plan);
         change.history = edits<kitchen::HistoryEdit>(before.history, after->history);
+        change.list = edits<kitchen::ListEdit>(before.listed, after->listed);
         change.facts = edits<kitchen::FactEdit>(before.facts, after->facts);
     }
     const auto kitchen = store::kitchen_of(opened.knowledge, opened.household, std::move(before));

@@ -13,6 +13,7 @@
 #include "exchange/detail/lines.hpp"
 #include "exchange/detail/reading.hpp"
 #include "exchange/file.hpp"
+#include "kitchen/shelf.hpp"
 
 namespace samebase::exchange {
 
@@ -204,7 +205,7 @@ void prices(const Element& e, Household& result, const catalogue::Catalogue& cat
 
 void worths(const Element& e, Household& result) {
     const auto at = e.find("worths");
-    if (!at || !at->object({"fussiness", "mark", "minute", "had_lately", "bought_lunch"})) return;
+    if (!at || !at->object({"fussiness", "mark", "minute", "had_lately", "bought_lunch", "trip"})) return;
     const auto money = [&](std::string_view key, basics::Money& value) {
         if (const auto minor = at->optional_integer(key, 0, 1'000'000)) value.minor = *minor;
     };
@@ -213,6 +214,7 @@ void worths(const Element& e, Household& result) {
     money("minute", result.worths.minute);
     money("had_lately", result.worths.had_lately);
     money("bought_lunch", result.worths.bought_lunch);
+    money("trip", result.worths.trip);
 }
 
 void staples(const Element& e, Household& result, const catalogue::Catalogue& catalogue) {
@@ -262,6 +264,18 @@ void trip_of(const Element& e, Household& result) {
 void trips(const Element& e, Household& result) {
     if (const auto days = e.find("shopping_days")) result.trips = kitchen::weekly_trips(weekdays(*days));
     for (const Element& one : e.list("trips")) trip_of(one, result);
+    for (const Element& shelf : e.list("shelves")) {
+        const std::string name = shelf.text();
+        const auto& known = kitchen::shelf_names();
+        if (std::find(known.begin(), known.end(), name) == known.end()) {
+            shelf.wrong(shelf.shown(), fmt::format("one of: {}", fmt::join(known, ", ")),
+                        detail::did_you_mean(name, known));
+        } else if (std::find(result.shelves.begin(), result.shelves.end(), name) != result.shelves.end()) {
+            shelf.wrong(fmt::format("'{}' once more", name), "each shelf once");
+        } else {
+            result.shelves.push_back(name);
+        }
+    }
 }
 
 void settings(const Element& e, Household& result) {
@@ -326,9 +340,9 @@ basics::Result<Household> read_household(const nlohmann::json& document, const s
     basics::Problems problems;
     const Element e(document, name, problems);
     Household result;
-    if (e.object({"samebase", "name", "currency", "hemisphere", "measures", "people", "places", "usual_staples",
-                  "staples", "not_staples", "standing_uses", "standing_nights", "occasions", "prices", "shopping_days",
-                  "trips", "minutes", "worths", "tell_from"})) {
+    if (e.object({"samebase",      "name",    "currency",    "hemisphere",    "measures",        "people",    "places",
+                  "usual_staples", "staples", "not_staples", "standing_uses", "standing_nights", "occasions", "prices",
+                  "shopping_days", "trips",   "shelves",     "minutes",       "worths",          "tell_from"})) {
         if (const auto at = e.need("samebase")) detail::version(*at);
         settings(e, result);
         result.people = by_id(e.list("people"), [&](const Element& p) { return person(p, knowledge); });

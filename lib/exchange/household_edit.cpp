@@ -254,6 +254,10 @@ bool remove_use(Json& document, const std::string& of) {
     return erase_entry(document, "standing_uses", "of", of);
 }
 
+void set_shelves(Json& document, const std::vector<std::string>& shelves) {
+    set_list(document, "shelves", shelves);
+}
+
 void set_staple(Json& document, const std::string& of, bool staple) {
     const auto is = [&](const Json& word) { return word == of; };
     for (const char* list : {"staples", "not_staples"}) {

@@ -84,6 +84,9 @@ void set_place(HouseholdDocument& document, const PlaceEdit& place);
 void set_use(HouseholdDocument& document, const std::string& of, const std::string& amount, std::uint8_t weekdays);
 [[nodiscard]] bool remove_use(HouseholdDocument& document, const std::string& of);
 
+/// The shelves of the shop in the order of the household's walk; none: as they usually stand.
+void set_shelves(HouseholdDocument& document, const std::vector<std::string>& shelves);
+
 void set_staple(HouseholdDocument& document, const std::string& of, bool staple);
 
 }  // namespace samebase::exchange

@@ -247,8 +247,11 @@ std::string write_whole(const Whole& whole) {
     write_rows(out, "entries", whole.ledger.entries, false);
     write_rows(out, "plan", whole.ledger.plan, false);
     write_rows(out, "history", whole.ledger.history, false);
-    write_rows(out, "facts", whole.ledger.facts, whole.ledger.documents.empty());
-    if (!whole.ledger.documents.empty()) write_rows(out, "documents", whole.ledger.documents, true);
+    const bool documents = !whole.ledger.documents.empty();
+    const bool list = !whole.ledger.list.empty();
+    write_rows(out, "facts", whole.ledger.facts, !documents && !list);
+    if (documents) write_rows(out, "documents", whole.ledger.documents, !list);
+    if (list) write_rows(out, "list", whole.ledger.list, true);
     return out + "  }\n}\n";
 }
 
@@ -273,7 +276,8 @@ basics::Result<Whole> read_whole(const std::string& text, const std::string& nam
             static_cast<void>(own.need("document"));
         }
         const auto ledger = whole.need("ledger");
-        if (ledger && ledger->object({"commands", "lots", "entries", "plan", "history", "facts", "documents"})) {
+        if (ledger &&
+            ledger->object({"commands", "lots", "entries", "plan", "history", "facts", "documents", "list"})) {
             read_rows(*ledger, "commands", result.ledger.commands, true);
             read_rows(*ledger, "lots", result.ledger.lots, false);
             read_rows(*ledger, "entries", result.ledger.entries, true);
@@ -281,6 +285,7 @@ basics::Result<Whole> read_whole(const std::string& text, const std::string& nam
             read_rows(*ledger, "history", result.ledger.history, true);
             read_rows(*ledger, "facts", result.ledger.facts, true);
             read_documents(*ledger, result.ledger.documents);
+            if (ledger->find("list")) read_rows(*ledger, "list", result.ledger.list, true);
         }
     }
     if (!problems.empty()) return tl::make_unexpected(std::move(problems));

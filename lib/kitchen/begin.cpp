@@ -6,7 +6,7 @@ namespace samebase::kitchen {
 
 Change begin(const At& at, std::span<const stock::Lot> lots, const Plan& plan, std::span<const Had> history) {
     Change change;
-    change.command = "begin";
+    change.command = begin_command;
     change.day = at.day;
     change.line =
         fmt::format("Began with {} lots, {} planned meals and {} past ones.", lots.size(), plan.size(), history.size());

@@ -275,6 +275,7 @@ basics::Result<Change> got(const At& at, std::span<const Got> things) {
         if (at.kitchen.household.staples_out[thing.ingredient.index()]) {
             draft.change().facts.push_back({false, {Fact::Kind::out, thing.ingredient, 0, {}}});
         }
+        detail::off_the_list(at, thing.ingredient, draft.change());
     }
     draft.change().line = "got " + detail::few_of(parts);
     return draft.change();
@@ -377,6 +378,7 @@ basics::Result<Change> ate(const At& at, std::span<const Item> things) {
     }
     const auto parts = sums.told();
     draft.change().line = parts.empty() ? "ate of what is not counted" : "ate " + detail::joined(parts);
+    detail::list_used_up(at, draft.change());
     return draft.change();
 }
 
@@ -436,6 +438,7 @@ Change one_after_other(Change first, Change second) {
     add(first.took, second.took);
     add(first.history, second.history);
     add(first.facts, second.facts);
+    add(first.list, second.list);
     add(first.counted, second.counted);
     return first;
 }
@@ -479,6 +482,12 @@ void apply(Kitchen& kitchen, const Change& change) {
         const measure::Amount amount{kitchen.catalogue()[id].dimension, edit.fact.amount};
         if (edit.holds) prices.push_back({id, amount, edit.fact.money});
     }
+    auto& listed = kitchen.household.listed;
+    for (const ListEdit& edit : change.list) {
+        std::erase_if(listed, [&](const Listed& row) { return row.words == edit.row.words; });
+        if (edit.adds) listed.push_back(edit.row);
+    }
+    std::sort(listed.begin(), listed.end(), [](const Listed& a, const Listed& b) { return a.words < b.words; });
     settle(kitchen);
 }
 

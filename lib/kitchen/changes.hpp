@@ -62,6 +62,14 @@ struct FactEdit {
     friend bool operator==(const FactEdit&, const FactEdit&) = default;
 };
 
+/// One row of what was put on the shopping list by hand that appears or goes away. `adds` false: the row as it was.
+struct ListEdit {
+    bool adds = true;
+    Listed row;
+
+    friend bool operator==(const ListEdit&, const ListEdit&) = default;
+};
+
 /// A document of the kitchen's folder that changes: whole texts; nothing where there is no such file.
 struct DocumentEdit {
     std::string path;  ///< "kitchen.json", "dishes/ours.json"
@@ -98,12 +106,13 @@ struct Change {
     std::vector<PlanEdit> plan;
     std::vector<HistoryEdit> history;
     std::vector<FactEdit> facts;
+    std::vector<ListEdit> list;
     std::vector<DocumentEdit> documents;  ///< each path once
     std::vector<Counted> counted;         ///< by `count` only
     std::vector<Took> took;               ///< by `cooked` only, in the order of the recipe
 
     [[nodiscard]] bool empty() const {
-        return entries.empty() && plan.empty() && history.empty() && facts.empty() && documents.empty();
+        return entries.empty() && plan.empty() && history.empty() && facts.empty() && list.empty() && documents.empty();
     }
 };
 
@@ -214,6 +223,11 @@ struct Cooked {
 
 /// A staple has run out, or is there again.
 [[nodiscard]] basics::Result<Change> out(const At& at, catalogue::IngredientId staple, bool is_out);
+
+/// Things come onto the shopping list, or off it by their words. What is there already is so many of it from now on,
+/// where a number is said. Refused: taking off what is not there.
+[[nodiscard]] Change list_add(const At& at, std::span<const Listed> things);
+[[nodiscard]] basics::Result<Change> list_drop(const At& at, std::span<const std::string> words);
 
 /// The plan over a span of days becomes this: rows outside the span are not allowed. `meal`: only rows of that meal.
 [[nodiscard]] basics::Result<Change> set_plan(const At& at, const basics::Span& span, std::optional<Meal> meal,

@@ -194,6 +194,7 @@ basics::Result<Change> cooked(const At& at, const Cooked& what) {
     draft.change().line = fmt::format("{} {}, {}", what.ready_meal ? "warmed" : "cooked", dish.name,
                                       catalogue::serves_in_hand(what.serves));
     if (!made.empty()) draft.change().line += ": " + detail::joined(made);
+    detail::list_used_up(at, draft.change());
     return draft.change();
 }
 

@@ -253,6 +253,7 @@ basics::Result<Change> count(const At& at, stock::PlaceId place, std::span<const
                                                   : fmt::format("{} {} -> {}", name, counted.was, counted.is));
     }
     draft.change().line = fmt::format("counted {}: {}", at.kitchen.place(place).name, detail::joined(parts));
+    detail::list_used_up(at, draft.change());
     return draft.change();
 }
 

@@ -113,6 +113,15 @@ struct Price {
     basics::Money price;
 };
 
+/// What somebody put on the shopping list by hand, food or not.
+struct Listed {
+    std::string words;                                  ///< the ingredient's name; of what is no food as it was written
+    std::optional<catalogue::IngredientId> ingredient;  ///< nothing: no food
+    int count = 0;                                      ///< packs, or how many; 0 where nothing was said
+
+    friend bool operator==(const Listed&, const Listed&) = default;
+};
+
 /// What things other than food are worth to the household, in the smallest unit of its currency.
 struct Worths {
     /// A whole dish replaced by something that does not fit at all: as a dinner brought in for four instead.
@@ -121,6 +130,7 @@ struct Worths {
     basics::Money minute{8};           ///< a minute more than the day allows
     basics::Money had_lately{600};     ///< the same dish again on the next day; fades over the dish's gap
     basics::Money bought_lunch{1400};  ///< a lunch bought outside
+    basics::Money trip{500};           ///< a trip to the shops: its petrol and its time
 };
 
 struct Household {
@@ -137,6 +147,9 @@ struct Household {
     std::vector<Occasion> occasions;
     std::vector<Price> prices;
     std::vector<Trip> trips;
+    std::vector<std::string>
+        shelves;                 ///< those of a shop in the order in which the household walks by; the rest follow
+    std::vector<Listed> listed;  ///< in the order of words, each once
     std::optional<basics::Day> shopped_on;  ///< the last day on which bought things came in: its trip is done
     std::array<int, 7> minutes{60, 45, 45, 45, 45, 45, 60};  ///< for dinner, by weekday, Sunday first
     Worths worths;

@@ -137,7 +137,7 @@ std::string table(const std::vector<Row>& rows) {
 /// A receipt, or a cleared fridge: too many things for a sentence. Empty where they are few.
 std::string many_text(const Changed& changed) {
     constexpr std::size_t most_in_a_sentence = 2;
-    const bool came = changed.change.command == "got";
+    const bool came = changed.change.command == "got" || changed.change.command == "list";
     if (!came && changed.change.command != "tossed") return {};
     const auto rows = rows_of(changed, came ? stock::Column::in : stock::Column::tossed);
     if (rows.size() <= most_in_a_sentence) return {};
@@ -255,6 +255,13 @@ Json json(const Changed& changed) {
     }
     Json facts = Json::array();
     for (const auto& edit : change.facts) facts.push_back(fact_json(edit, kitchen));
+    Json list = Json::array();
+    for (const auto& [adds, row] : change.list) {
+        list.push_back({{"adds", adds},
+                        {"words", row.words},
+                        {"ingredient", row.ingredient ? Json(kitchen.catalogue()[*row.ingredient].id) : Json(nullptr)},
+                        {"count", row.count > 0 ? Json(row.count) : Json(nullptr)}});
+    }
     Json counted = Json::array();
     for (const auto& c : change.counted) {
         counted.push_back({{"ingredient", kitchen.catalogue()[c.ingredient].id},
@@ -265,11 +272,17 @@ Json json(const Changed& changed) {
     }
     Json documents = Json::array();
     for (const auto& edit : change.documents) documents.push_back(edit.path);
-    return {{"command", change.command},    {"day", basics::iso(change.day)},
-            {"dry_run", changed.dry_run},   {"line", change.line},
-            {"notes", change.notes},        {"entries", std::move(entries)},
-            {"plan", std::move(plan)},      {"history", std::move(history)},
-            {"facts", std::move(facts)},    {"documents", std::move(documents)},
+    return {{"command", change.command},
+            {"day", basics::iso(change.day)},
+            {"dry_run", changed.dry_run},
+            {"line", change.line},
+            {"notes", change.notes},
+            {"entries", std::move(entries)},
+            {"plan", std::move(plan)},
+            {"history", std::move(history)},
+            {"facts", std::move(facts)},
+            {"list", std::move(list)},
+            {"documents", std::move(documents)},
             {"counted", std::move(counted)}};
 }
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 
+#include "kitchen/shelf.hpp"
 #include "show/json.hpp"
 #include "show/words.hpp"
 
@@ -226,6 +227,7 @@ std::string household_text(const Kitchen& kitchen, basics::Day today) {
         guests.push_back(occasion_line(occasion, kitchen, today));
     std::string out = capitalised(house.name) + "\n\n" + block("Who", who) + block("Where", where);
     out += block("Shopping", {fmt::format("{}", fmt::join(trips, "; "))});
+    if (!house.shelves.empty()) out += block("Shelves", {fmt::format("{}", fmt::join(house.shelves, "; "))});
     if (!nights.empty()) out += block("Nights", {fmt::format("{}", fmt::join(nights, "; "))});
     out += block("Guests", guests);
     if (!house.standing_uses.empty()) out += block("Each day", {uses_line(kitchen)});
@@ -352,6 +354,7 @@ Json household_json(const Kitchen& kitchen, basics::Day today) {
             {"places", std::move(places)},
             {"trips", trips_json(house, today)},
             {"shopping", json_day(kitchen::shopping_day(house, today))},
+            {"shelves", kitchen::walk(house)},
             {"standing_nights", std::move(nights)},
             {"occasions", std::move(occasions)},
             {"standing_uses", std::move(uses)},

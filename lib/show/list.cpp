@@ -4,74 +4,102 @@
 
 #include <nlohmann/json.hpp>
 
+#include "kitchen/shelf.hpp"
+#include "show/detail/packs_words.hpp"
 #include "show/json.hpp"
 
 namespace samebase::show {
 
 namespace {
 
-std::string many(const std::string& pack, int count) {
-    if (count == 1) return pack;
-    if (pack.ends_with("ch") || pack.ends_with('x') || pack.ends_with('s')) return pack + "es";
-    if (pack.ends_with("loaf")) return pack.substr(0, pack.size() - 1) + "ves";
-    return pack.find(' ') == std::string::npos ? pack + "s" : pack;
-}
-
 /// "beef mince 2 trays (freezer)".
 std::string item_words(const ask::ListItem& item, const kitchen::Kitchen& kitchen) {
-    const auto& thing = kitchen.catalogue()[item.ingredient];
-    const std::string frozen = item.to_freeze ? " (freezer)" : "";
-    if (thing.pack && thing.pack->name == "loose")
-        return fmt::format("{} {}{}", thing.name, amount(item.amount, thing), frozen);
-    const std::string pack = thing.pack && thing.pack->name != "each" ? " " + many(thing.pack->name, item.packs) : "";
-    return fmt::format("{} {}{}{}", thing.name, item.packs, pack, frozen);
+    const std::string mark = item.to_freeze ? " (freezer)" : item.garnish ? " (garnish)" : "";
+    return detail::packs_words(item.ingredient, item.packs, item.amount, kitchen) + mark;
 }
 
 std::string reasons(const ask::ListItem& item, const kitchen::Kitchen& kitchen, basics::Day today) {
     std::vector<std::string> words;
     for (const ask::BoughtFor& one : item.for_what)
-        words.push_back(one.dish ? fmt::format("{} {}", kitchen.cookbook()[*one.dish].name, day(one.day, today))
-                                 : "every day");
+        words.push_back(one.dish ? fmt::format("for {} {}", kitchen.cookbook()[*one.dish].name, day(one.day, today))
+                                 : "for every day");
+    if (item.ran_out) words.emplace_back("it is out");
+    if (item.by_hand) words.emplace_back("on your list");
     return listed(words);
+}
+
+/// "2 sponges", "batteries".
+std::vector<std::string> by_hand(const std::vector<kitchen::Listed>& rows) {
+    std::vector<std::string> words;
+    for (const kitchen::Listed& row : rows)
+        words.push_back(row.count > 0 ? fmt::format("{} {}", row.count, row.words) : row.words);
+    return words;
+}
+
+std::string row(const std::string& head, const std::vector<std::string>& words) {
+    return words.empty() ? "" : wrapped(fmt::format("{}: {}", head, fmt::join(words, ", ")), 2) + "\n";
+}
+
+/// A row a shelf; with `why`, a row a thing under it.
+std::string shelves(const ask::ListAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today, bool why) {
+    std::string out;
+    for (const std::string& shelf : kitchen::walk(kitchen.household)) {
+        if (shelf == kitchen::not_food) {
+            out += row("Not food", by_hand(answer.others));
+            continue;
+        }
+        std::vector<std::string> words;
+        std::string lines;
+        for (const ask::ListItem& item : answer.items) {
+            if (kitchen::shelf(kitchen.catalogue(), item.ingredient) != shelf) continue;
+            words.push_back(item_words(item, kitchen));
+            lines += wrapped(fmt::format("  {}: {}, {}", words.back(), money(item.price, kitchen.household.currency),
+                                         reasons(item, kitchen, today)),
+                             4) +
+                     "\n";
+        }
+        if (words.empty()) continue;
+        out += why ? capitalised(shelf) + "\n" + lines : row(capitalised(shelf), words);
+    }
+    return out;
+}
+
+std::string head(const ask::ListAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today) {
+    const std::string total = about_money(answer.total, kitchen.household.currency);
+    if (!answer.trip)
+        return answer.items.empty() ? "" : fmt::format("About {}; no shopping days: household trip sat\n", total);
+    if (answer.items.empty() && answer.others.empty())
+        return fmt::format("Nothing to buy {}.\n", on_day(*answer.trip, today));
+    const std::string up_to = answer.next ? ", up to " + day(*answer.next, today) : "";
+    return fmt::format("For {}, about {}{}\n", day(*answer.trip, today), total, up_to);
 }
 
 }  // namespace
 
 std::string text(const ask::ListAnswer& answer, const kitchen::Kitchen& kitchen, basics::Day today,
                  const Manner& manner) {
-    if (!answer.trip) return "The household has no shopping days: samebase household trip sat\n";
-    std::string out = answer.items.empty() ? fmt::format("Nothing to buy {}.\n", on_day(*answer.trip, today))
-                                           : fmt::format("For {}, about {}{}\n", day(*answer.trip, today),
-                                                         money(answer.total, kitchen.household.currency),
-                                                         answer.next ? ", up to " + day(*answer.next, today) : "");
-    std::string shelf;
-    std::vector<std::string> row;
-    const auto flush = [&] {
-        if (!row.empty()) out += wrapped(fmt::format("{}: {}", capitalised(shelf), fmt::join(row, ", ")), 2) + "\n";
-        row.clear();
-    };
-    for (const ask::ListItem& item : answer.items) {
-        const std::string here{ask::shelf(kitchen.catalogue(), item.ingredient)};
-        if (here != shelf && manner.why) out += capitalised(here) + "\n";
-        if (here != shelf) flush();
-        shelf = here;
-        if (manner.why) {
-            out += wrapped(fmt::format("  {}: {}, for {}", item_words(item, kitchen),
-                                       money(item.price, kitchen.household.currency), reasons(item, kitchen, today)),
-                           4) +
-                   "\n";
-        } else {
-            row.push_back(item_words(item, kitchen));
-        }
-    }
-    flush();
-    std::vector<std::string> out_of;
-    for (const auto id : answer.ran_out) out_of.push_back(kitchen.catalogue()[id].name);
-    if (!out_of.empty()) out += wrapped(fmt::format("Ran out: {}", fmt::join(out_of, ", ")), 2) + "\n";
-    if (!answer.items.empty() && !manner.why)
+    if (!answer.trip && answer.items.empty() && answer.others.empty())
+        return "The household has no shopping days: samebase household trip sat\n";
+    std::string out = head(answer, kitchen, today) + shelves(answer, kitchen, today, manner.why);
+    out += row("Not sold on that trip", by_hand(answer.later));
+    if ((!answer.items.empty() || !answer.others.empty()) && !manner.why)
         out += "What for: --why. Bought it all: samebase list --got. All but some: --got --not\n  \"carrot, milk\"\n";
     return out;
 }
+
+namespace {
+
+Json by_hand_json(const std::vector<kitchen::Listed>& rows, const kitchen::Kitchen& kitchen) {
+    Json list = Json::array();
+    for (const kitchen::Listed& row : rows) {
+        list.push_back({{"words", row.words},
+                        {"ingredient", row.ingredient ? Json(kitchen.catalogue()[*row.ingredient].id) : Json(nullptr)},
+                        {"count", row.count > 0 ? Json(row.count) : Json(nullptr)}});
+    }
+    return list;
+}
+
+}  // namespace
 
 Json json(const ask::ListAnswer& answer, const kitchen::Kitchen& kitchen) {
     Json items = Json::array();
@@ -84,19 +112,21 @@ Json json(const ask::ListAnswer& answer, const kitchen::Kitchen& kitchen) {
         }
         items.push_back({{"ingredient", thing.id},
                          {"label", thing.name},
-                         {"shelf", ask::shelf(kitchen.catalogue(), item.ingredient)},
-                         {"packs", item.packs},
+                         {"shelf", kitchen::shelf(kitchen.catalogue(), item.ingredient)},
+                         {"packs", item.packs > 0 ? Json(item.packs) : Json(nullptr)},
                          {"amount", json_amount(item.amount, thing)},
                          {"price", json_money(item.price, kitchen)},
                          {"for", std::move(for_what)},
-                         {"to_freeze", item.to_freeze}});
+                         {"to_freeze", item.to_freeze},
+                         {"garnish", item.garnish},
+                         {"by_hand", item.by_hand},
+                         {"ran_out", item.ran_out}});
     }
-    Json out = Json::array();
-    for (const auto id : answer.ran_out) out.push_back(kitchen.catalogue()[id].id);
     return {{"trip", json_day(answer.trip)},
             {"next", json_day(answer.next)},
             {"items", std::move(items)},
-            {"ran_out", std::move(out)},
+            {"not_food", by_hand_json(answer.others, kitchen)},
+            {"later", by_hand_json(answer.later, kitchen)},
             {"total", json_money(answer.total, kitchen)}};
 }
 

@@ -127,6 +127,18 @@ struct FactRow {
     friend bool operator==(const FactRow&, const FactRow&) = default;
 };
 
+/// What was put on the shopping list by hand, or goes off it as it was.
+struct ListRow {
+    std::int64_t number = 0;
+    stock::CommandNumber command = 0;
+    bool adds = true;
+    std::string words;
+    std::optional<std::string> ingredient;
+    std::int64_t count = 0;
+
+    friend bool operator==(const ListRow&, const ListRow&) = default;
+};
+
 /// A document of the kitchen's folder that a command changed: whole texts; nothing where there is no such file.
 struct DocumentRow {
     std::int64_t number = 0;
@@ -148,6 +160,7 @@ struct Document {
     std::vector<HistoryRow> history;
     std::vector<FactRow> facts;
     std::vector<DocumentRow> documents{};
+    std::vector<ListRow> list{};
 
     friend bool operator==(const Document&, const Document&) = default;
 };

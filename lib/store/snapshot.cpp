@@ -15,6 +15,7 @@ kitchen::Kitchen kitchen_of(std::shared_ptr<const kitchen::Knowledge> knowledge,
     kitchen.plan = std::move(state.plan);
     kitchen.history = std::move(state.history);
     kitchen.household.shopped_on = state.shopped_on;
+    kitchen.household.listed = std::move(state.listed);
     for (const kitchen::Fact& fact : state.facts) {
         if (fact.kind == kitchen::Fact::Kind::out) kitchen.household.staples_out[fact.ingredient.index()] = true;
         if (fact.kind != kitchen::Fact::Kind::price || fact.amount <= 0) continue;

@@ -14,6 +14,7 @@
 #include <unordered_map>
 #include <utility>
 
+#include "kitchen/begin.hpp"
 #include "kitchen/standing.hpp"
 #include "store/detail/database.hpp"
 #include "store/detail/edits.hpp"
@@ -45,12 +46,14 @@ std::int64_t newest_document(SQLite::Database& db) {
     return db.execAndGet("SELECT ifnull(max(number), 0) FROM document_edit").getInt64();
 }
 
-/// The last day of an entry that `got` made and nobody undid.
+/// The last day on which bought things came in, whatever command said so, and nobody undid it. What a ledger begins
+/// with was not bought then.
 std::optional<basics::Day> shopped_on(SQLite::Database& db) {
     SQLite::Statement query(db,
-                            "SELECT e.day FROM entry e JOIN command c ON c.number = e.command WHERE e.kind = 'got' AND "
-                            "c.name = 'got' AND NOT EXISTS (SELECT 1 FROM entry u WHERE u.undoes = e.number) "
-                            "ORDER BY e.day DESC LIMIT 1");
+                            fmt::format("SELECT e.day FROM entry e JOIN command c ON c.number = e.command "
+                                        "WHERE e.kind = 'got' AND c.name NOT IN ('{}', '{}') AND NOT EXISTS "
+                                        "(SELECT 1 FROM entry u WHERE u.undoes = e.number) ORDER BY e.day DESC LIMIT 1",
+                                        kitchen::begin_command, kitchen::import_command));
     if (!query.executeStep()) return std::nullopt;
     return basics::Day{basics::days{query.getColumn(0).getInt()}};
 }
@@ -203,6 +206,18 @@ void read_facts(SQLite::Database& db, const Names& names, State& state) {
     }
 }
 
+void read_list(SQLite::Database& db, const Names& names, State& state) {
+    SQLite::Statement query(db, "SELECT words, ingredient, count FROM list ORDER BY words");
+    while (query.executeStep()) {
+        ListRow row;
+        Reader read(query);
+        read(row.words), read(row.ingredient), read(row.count);
+        std::optional<catalogue::IngredientId> ingredient;
+        if (row.ingredient) ingredient = names.knowledge.catalogue.ingredient(*row.ingredient);
+        state.listed.push_back({row.words, ingredient, static_cast<int>(row.count)});
+    }
+}
+
 }  // namespace
 
 fs::path file_in(const fs::path& kitchen_folder) {
@@ -245,6 +260,7 @@ basics::Result<State> Store::read(const kitchen::Knowledge& knowledge, const kit
             return tl::make_unexpected(plan.error());
         read_history(db, dishes, since.history, state);
         read_facts(db, names, state);
+        read_list(db, names, state);
         state.shopped_on = shopped_on(db);
         state.forgotten = dishes.forgotten();
         snapshot.commit();
@@ -263,7 +279,8 @@ basics::Result<Written> Store::write(const kitchen::Change& change, const kitche
         written.stale = newest(db) != from;
         if (written.outdated || written.stale) return written;
         const Document rows = detail::rows_of(db, names, change);
-        const std::size_t rest = rows.facts.size() + rows.plan.size() + rows.history.size() + rows.documents.size();
+        const std::size_t rest =
+            rows.facts.size() + rows.plan.size() + rows.history.size() + rows.documents.size() + rows.list.size();
         if (rows.entries.empty() && rest == 0) return written;
         detail::append(db, rows);
         to_be_landed(db, rows);

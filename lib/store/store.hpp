@@ -27,7 +27,7 @@
 namespace samebase::store {
 
 /// The present version of the file's layout.
-inline constexpr int layout_version = 3;
+inline constexpr int layout_version = 4;
 
 /// The file in a kitchen's folder.
 [[nodiscard]] std::filesystem::path file_in(const std::filesystem::path& kitchen_folder);
@@ -48,6 +48,7 @@ struct State {
     kitchen::Plan plan;
     std::vector<kitchen::Had> history;
     std::vector<kitchen::Fact> facts;
+    std::vector<kitchen::Listed> listed;    ///< in the order of words
     std::optional<basics::Day> shopped_on;  ///< the last day on which bought things came in (`got`)
     std::vector<std::string>
         forgotten;  ///< dishes of plan and history that the cookbook no longer has, each once, sorted

@@ -6,6 +6,7 @@
 #include "ask/menu.hpp"
 #include "ask/recipe.hpp"
 #include "kitchen/changes.hpp"
+#include "kitchen/shelf.hpp"
 #include "support/demo.hpp"
 
 using namespace samebase;
@@ -61,7 +62,7 @@ TEST_CASE("the list goes through the shop by shelves, each once") {
     const ask::ListAnswer list = ask::ask_list(kitchen, demo_day);
     std::vector<std::string> shelves;
     for (const ask::ListItem& item : list.items) {
-        const std::string here{ask::shelf(kitchen.catalogue(), item.ingredient)};
+        const std::string& here = kitchen::shelf(kitchen.catalogue(), item.ingredient);
         if (shelves.empty() || shelves.back() != here) shelves.push_back(here);
     }
     std::vector<std::string> once = shelves;

@@ -78,6 +78,8 @@ def schema_name(arguments):
         return "answer-change"
     if command == "household":
         return "answer-change" if len(words) > words.index(command) + 1 else "answer-household"
+    if command == "list" and words[words.index("list") + 1 : words.index("list") + 2] in (["add"], ["drop"]):
+        return "answer-change"
     writes = {"else": "--take", "clear": "--write", "plan": "--write", "lunches": "--write", "thaw": "--done", "carry": "--done", "list": "--got", "tonight": "--done"}
     if writes.get(command) in arguments:
         return "answer-change"

@@ -55,7 +55,7 @@ TEST_CASE("a newer layout is refused and left alone") {
     std::string bytes = sound_bytes();
     bytes[63] = static_cast<char>(store::layout_version + 1);
     CHECK(refused(bytes) ==
-          ": was written by a newer samebase: its layout is version 4; expected version 3 or older; use the newer "
+          ": was written by a newer samebase: its layout is version 5; expected version 4 or older; use the newer "
           "samebase; nothing was changed");
 }
 

@@ -1,4 +1,5 @@
 // Documents of the kitchen's folder that commands change: written with the ledger, landed after it, undone with it.
+#include "kitchen/begin.hpp"
 #include "store/workbench.hpp"
 
 using namespace samebase;
@@ -112,14 +113,19 @@ TEST_CASE("the day on which things came in is known until that is undone") {
     const Folder folder;
     Store store = open(folder.file());
     CHECK_FALSE(state_of(store).shopped_on);
-    const auto got = [&](basics::Day on) {
+    const auto got = [&](basics::Day on, const std::string& command) {
         const kitchen::Got thing{world.ingredient("peas"), {{}, 2000, {}}, world.place("fridge"), {}, {}, {}, {}, ""};
-        return expect(
-            store::carry_out(store, world.knowledge, world.household, on,
-                             [&](const kitchen::At& at, const store::State&) { return kitchen::got(at, {{thing}}); }));
+        return expect(store::carry_out(store, world.knowledge, world.household, on,
+                                       [&](const kitchen::At& at, const store::State&) {
+                                           auto change = kitchen::got(at, {{thing}});
+                                           if (change) change->command = command;
+                                           return change;
+                                       }));
     };
-    static_cast<void>(got(today));
-    static_cast<void>(got(today + basics::days{3}));
+    static_cast<void>(got(today - basics::days{1}, std::string(kitchen::begin_command)));
+    CHECK_FALSE(state_of(store).shopped_on);
+    static_cast<void>(got(today, "got"));
+    static_cast<void>(got(today + basics::days{3}, "list"));
     CHECK(state_of(store).shopped_on == today + basics::days{3});
     const auto last = expect(store.to_undo());
     REQUIRE_FALSE(expect(store.undo(last->number, today + basics::days{3})).stale);

@@ -24,7 +24,7 @@ void restore(const std::string& released, const std::filesystem::path& file) {
 }  // namespace
 
 TEST_CASE("a kitchen that an older version wrote is read, checked and written on") {
-    const std::string released_as = GENERATE("version_1.sql", "version_2.sql");
+    const std::string released_as = GENERATE("version_1.sql", "version_2.sql", "version_3.sql");
     const int commands = released_as == "version_1.sql" ? 30 : 60;
     INFO(released_as);
     const Folder folder;
@@ -67,7 +67,7 @@ TEST_CASE("the layouts are as they were released, and lead to the same one") {
         while (query.executeStep()) statements.push_back(query.getColumn(0).getString());
         return statements;
     };
-    for (const char* released : {"version_1.sql", "version_2.sql"}) {
+    for (const char* released : {"version_1.sql", "version_2.sql", "version_3.sql"}) {
         const Folder older;
         restore(released, older.file());
         CHECK(layout(older.file()) != layout(fresh.file()));

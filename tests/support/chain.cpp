@@ -42,6 +42,7 @@ store::Document after(const store::Document& whole, stock::CommandNumber command
     std::erase_if(part.history, later);
     std::erase_if(part.facts, later);
     std::erase_if(part.documents, later);
+    std::erase_if(part.list, later);
     stock::LotNumber last_lot = 0;
     for (const auto& entry : part.entries) last_lot = std::max(last_lot, entry.lot);
     std::erase_if(part.lots, [&](const auto& row) { return row.number > last_lot; });

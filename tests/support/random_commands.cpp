@@ -14,7 +14,7 @@ class Commands {
     Commands(const At& at, std::uint64_t seed) : at_(at), dice_(seed) {}
 
     basics::Result<Change> any() {
-        switch (dice_.roll(18)) {
+        switch (dice_.roll(20)) {
             case 0:
             case 1:
             case 2:
@@ -46,12 +46,30 @@ class Commands {
             case 15:
             case 16:
                 return planned();
+            case 17:
+            case 18:
+                return listed();
             default:
                 return kitchen::out(at_, dice_.one_in(2) ? ingredient("oil") : ingredient("flour"), dice_.one_in(2));
         }
     }
 
   private:
+    basics::Result<Change> listed() {
+        const auto& rows = at_.kitchen.household.listed;
+        if (!rows.empty() && dice_.one_in(2)) {
+            const std::vector<std::string> words{
+                rows[static_cast<std::size_t>(dice_.roll(static_cast<std::int64_t>(rows.size())))].words};
+            return kitchen::list_drop(at_, words);
+        }
+        kitchen::Listed row{"candles", std::nullopt, static_cast<int>(dice_.roll(3))};
+        if (dice_.one_in(2)) {
+            row.ingredient = any_ingredient();
+            row.words = at_.kitchen.catalogue()[*row.ingredient].name;
+        }
+        const std::vector<kitchen::Listed> rows_to_add{row};
+        return kitchen::list_add(at_, rows_to_add);
+    }
     catalogue::IngredientId ingredient(std::string_view id) const {
         return at_.kitchen.catalogue().ingredient(id).value();
     }

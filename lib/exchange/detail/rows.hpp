@@ -115,6 +115,16 @@ void walk(Io& io, store::FactRow& row) {
 }
 
 template <class Io>
+void walk(Io& io, store::ListRow& row) {
+    io.need("number", row.number);
+    io.need("command", row.command);
+    io.need("adds", row.adds);
+    io.need("words", row.words);
+    io.maybe("ingredient", row.ingredient);
+    io.maybe("count", row.count);
+}
+
+template <class Io>
 void walk(Io& io, store::DocumentRow& row) {
     io.need("number", row.number);
     io.need("command", row.command);

@@ -105,6 +105,12 @@ void in_eating_order(const Draft& draft, std::vector<LotNumber>& lots);
 /// Leaves out what is past its use-by, with a note for each.
 void leave_expired(Draft& draft, std::vector<LotNumber>& lots);
 
+/// What the change takes the last of comes onto the shopping list, where such a thing is bought again.
+void list_used_up(const At& at, Change& change);
+
+/// What has arrived goes off the shopping list.
+void off_the_list(const At& at, catalogue::IngredientId id, Change& change);
+
 [[nodiscard]] std::string joined(const std::vector<std::string>& parts);
 /// The same, and of more than four only the first three: "a, b, c and 5 more".
 [[nodiscard]] std::string few_of(std::vector<std::string> parts);

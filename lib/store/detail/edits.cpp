@@ -116,6 +116,12 @@ Document rows_of(SQLite::Database& db, const Names& names, const kitchen::Change
         rows.history.push_back({history++, command, edit.adds, edit.row.day, edit.row.meal, names.dish(edit.row.dish)});
     }
     add_facts(db, names, change, rows);
+    std::int64_t listed = next_number<ListRow>(db);
+    for (const kitchen::ListEdit& edit : change.list) {
+        std::optional<std::string> ingredient;
+        if (edit.row.ingredient) ingredient = names.ingredient(*edit.row.ingredient);
+        rows.list.push_back({listed++, command, edit.adds, edit.row.words, ingredient, edit.row.count});
+    }
     add_documents(db, change.documents, rows);
     return rows;
 }
@@ -146,6 +152,7 @@ Document reverse(SQLite::Database& db, const CommandRow& command, basics::Day to
     turn_back(db, command, as, rows.facts);
     turn_back(db, command, as, rows.history);
     turn_back(db, command, as, rows.plan);
+    turn_back(db, command, as, rows.list);
     std::vector<kitchen::DocumentEdit> edits = documents;
     for (const auto& row : read_rows<DocumentRow>(db, fmt::format("command = {}", command.number))) {
         const auto same = [&](const kitchen::DocumentEdit& edit) { return edit.path == row.path; };
@@ -156,8 +163,8 @@ Document reverse(SQLite::Database& db, const CommandRow& command, basics::Day to
 }
 
 Document everything(SQLite::Database& db) {
-    return {read_rows<CommandRow>(db), read_rows<LotRow>(db),  read_rows<EntryRow>(db),   read_rows<PlanRow>(db),
-            read_rows<HistoryRow>(db), read_rows<FactRow>(db), read_rows<DocumentRow>(db)};
+    return {read_rows<CommandRow>(db), read_rows<LotRow>(db),  read_rows<EntryRow>(db),    read_rows<PlanRow>(db),
+            read_rows<HistoryRow>(db), read_rows<FactRow>(db), read_rows<DocumentRow>(db), read_rows<ListRow>(db)};
 }
 
 }  // namespace samebase::store::detail

@@ -7,8 +7,8 @@ namespace samebase::store::detail {
 namespace {
 
 // Days are whole days since 1970-01-01. Amounts are milligrams, microlitres or thousandths of a piece; money is in the
-// smallest unit of the currency. `lot`, `plan`, `history` and `fact` hold the present; they follow from the other
-// tables, by triggers, and `check` computes them again.
+// smallest unit of the currency. `lot`, `plan`, `history`, `fact` and `list` hold the present; they follow from the
+// other tables, by triggers, and `check` computes them again.
 constexpr std::string_view version_1 = R"sql(
 CREATE TABLE command (
     number INTEGER PRIMARY KEY,
@@ -266,7 +266,40 @@ BEGIN SELECT RAISE(ABORT, 'edits are numbered in order'); END;
 CREATE INDEX entry_got ON entry (day) WHERE kind = 'got';
 )sql";
 
-constexpr std::array<std::string_view, 3> all{version_1, version_2, version_3};
+// What somebody put on the shopping list by hand.
+constexpr std::string_view version_4 = R"sql(
+CREATE TABLE list_edit (
+    number INTEGER PRIMARY KEY,
+    command INTEGER NOT NULL REFERENCES command (number),
+    adds INTEGER NOT NULL CHECK (adds IN (0, 1)),
+    words TEXT NOT NULL CHECK (words <> ''),
+    ingredient TEXT CHECK (ingredient <> ''),
+    count INTEGER NOT NULL CHECK (count >= 0)
+) STRICT;
+CREATE INDEX list_edit_command ON list_edit (command);
+CREATE TABLE list (
+    words TEXT NOT NULL PRIMARY KEY,
+    ingredient TEXT,
+    count INTEGER NOT NULL
+) STRICT, WITHOUT ROWID;
+CREATE TRIGGER list_edit_stays BEFORE UPDATE ON list_edit BEGIN SELECT RAISE(ABORT, 'the past is never changed'); END;
+CREATE TRIGGER list_edit_kept BEFORE DELETE ON list_edit BEGIN SELECT RAISE(ABORT, 'the past is never deleted'); END;
+CREATE TRIGGER list_edit_next BEFORE INSERT ON list_edit
+WHEN NEW.number IS NOT (SELECT ifnull(max(number), 0) + 1 FROM list_edit)
+BEGIN SELECT RAISE(ABORT, 'edits are numbered in order'); END;
+CREATE TRIGGER list_edit_follows BEFORE INSERT ON list_edit
+WHEN NEW.adds = 0 AND NOT EXISTS (SELECT 1 FROM list WHERE words = NEW.words AND ingredient IS NEW.ingredient AND
+    count = NEW.count)
+BEGIN SELECT RAISE(ABORT, 'what leaves the list is on it'); END;
+CREATE TRIGGER list_edit_adds AFTER INSERT ON list_edit WHEN NEW.adds = 1 BEGIN
+    INSERT INTO list VALUES (NEW.words, NEW.ingredient, NEW.count);
+END;
+CREATE TRIGGER list_edit_takes AFTER INSERT ON list_edit WHEN NEW.adds = 0 BEGIN
+    DELETE FROM list WHERE words = NEW.words;
+END;
+)sql";
+
+constexpr std::array<std::string_view, 4> all{version_1, version_2, version_3, version_4};
 
 }  // namespace
 

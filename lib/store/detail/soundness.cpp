@@ -155,6 +155,18 @@ void rest_follows(SQLite::Database& db, const Document& all, Findings& findings)
         ++facts[fact_key(r)];
     }
     same(present<FactKey>(all.facts, fact_key), facts, "the household's facts", findings);
+
+    using ListKey = std::tuple<std::string, std::optional<std::string>, std::int64_t>;
+    const auto list_key = [](const ListRow& r) { return ListKey{r.words, r.ingredient, r.count}; };
+    std::map<ListKey, std::int64_t> list;
+    SQLite::Statement listed(db, "SELECT words, ingredient, count FROM list");
+    while (listed.executeStep()) {
+        ListRow r;
+        Reader read(listed);
+        read(r.words), read(r.ingredient), read(r.count);
+        ++list[list_key(r)];
+    }
+    same(present<ListKey>(all.list, list_key), list, "the shopping list", findings);
 }
 
 }  // namespace

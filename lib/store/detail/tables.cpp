@@ -34,12 +34,13 @@ class ByCommand {
         rows(document_.history, history_, command, row);
         rows(document_.facts, fact_, command, row);
         rows(document_.documents, edited_, command, row);
+        rows(document_.list, list_, command, row);
     }
 
     [[nodiscard]] bool done() const {
         return lot_ == document_.lots.size() && entry_ == document_.entries.size() && plan_ == document_.plan.size() &&
                history_ == document_.history.size() && fact_ == document_.facts.size() &&
-               edited_ == document_.documents.size();
+               edited_ == document_.documents.size() && list_ == document_.list.size();
     }
 
   private:
@@ -55,6 +56,7 @@ class ByCommand {
     std::size_t history_ = 0;
     std::size_t fact_ = 0;
     std::size_t edited_ = 0;
+    std::size_t list_ = 0;
 };
 
 template <class Row>
@@ -201,6 +203,7 @@ void append(SQLite::Database& db, const Document& rows) {
     auto history = inserting<HistoryRow>(db);
     auto facts = inserting<FactRow>(db);
     auto documents = inserting<DocumentRow>(db);
+    auto list = inserting<ListRow>(db);
     std::int64_t seal =
         db.execAndGet("SELECT ifnull((SELECT seal FROM command ORDER BY number DESC LIMIT 1), 0)").getInt64();
     const auto put = [&](const auto& row) {
@@ -211,6 +214,7 @@ void append(SQLite::Database& db, const Document& rows) {
         if constexpr (std::is_same_v<Row, HistoryRow>) insert(history, row);
         if constexpr (std::is_same_v<Row, FactRow>) insert(facts, row);
         if constexpr (std::is_same_v<Row, DocumentRow>) insert(documents, row);
+        if constexpr (std::is_same_v<Row, ListRow>) insert(list, row);
     };
     ByCommand sealing(rows);
     ByCommand writing(rows);

@@ -100,6 +100,17 @@ struct Table<FactRow> {
 };
 
 template <>
+struct Table<ListRow> {
+    static constexpr std::string_view name = "list_edit";
+    static constexpr std::string_view columns = "number, command, adds, words, ingredient, count";
+    static constexpr int width = 6;
+    template <class V, class Row>
+    static void walk(V& v, Row& r) {
+        v(r.number), v(r.command), v(r.adds), v(r.words), v(r.ingredient), v(r.count);
+    }
+};
+
+template <>
 struct Table<DocumentRow> {
     static constexpr std::string_view name = "document_edit";
     static constexpr std::string_view columns = "number, command, path, was, becomes";
