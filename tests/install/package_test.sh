@@ -10,12 +10,14 @@ trap 'rm -rf "$work"' EXIT
 command -v mmdebstrap >/dev/null || apt-get -qq install -y --no-install-recommends mmdebstrap >/dev/null
 
 (cd "$build" && cpack -G DEB -B "$work" >/dev/null)
-package=$(ls "$work"/samebase_*.deb)
-mmdebstrap --quiet --variant=apt --include=man-db bookworm "$work/system"
-cp "$package" "$work/system/tmp/samebase.deb"
-chroot "$work/system" apt-get -qq install -y --no-install-recommends /tmp/samebase.deb >/dev/null
+mv "$work"/samebase_*.deb "$work/samebase.deb"
+# Within mmdebstrap, because it removes the lists of packages at its end.
+mmdebstrap --quiet --variant=apt --include=man-db --customize-hook="copy-in $work/samebase.deb /tmp" \
+    --customize-hook='chroot "$1" apt-get -qq install -y --no-install-recommends /tmp/samebase.deb >/dev/null' \
+    bookworm "$work/system"
+# With /proc, as on any machine that runs: by it the program finds what is installed beside it.
 in_it() {
-    chroot "$work/system" env LC_ALL=C.UTF-8 HOME=/root "$@"
+    unshare -m sh -c 'mount --bind /proc "$0/proc" && exec chroot "$0" env LC_ALL=C.UTF-8 HOME=/root "$@"' "$work/system" "$@"
 }
 in_it samebase demo /root/kitchen
 in_it samebase --kitchen /root/kitchen else beef mince >"$work/answer"
