@@ -10,8 +10,9 @@ CommandRow row_of(const CLI::App& command, const std::string& name) {
     CommandRow row{name, command.get_description(), {}, {}};
     for (const CLI::Option* option : command.get_options()) {
         const bool takes_value = option->get_items_expected_max() > 0;
+        const std::string type = option->get_type_name();  // a check's bounds stand behind a colon
         const OptionRow one{option->get_lnames().empty() ? "" : "--" + option->get_lnames().front(),
-                            takes_value ? option->get_type_name() : "", option->get_description()};
+                            takes_value ? type.substr(0, type.find(':')) : "", option->get_description()};
         if (one.name.empty()) {
             row.words.push_back({option->get_name(true), "", one.text});
         } else {

@@ -50,13 +50,10 @@ std::string names(const std::vector<OptionRow>& rows) {
     return words;
 }
 
-/// Within single quotes of a shell, without what a list of words gives a meaning.
-std::string quoted(const std::string& text, std::string_view left_out = "") {
+/// Within single quotes of a shell.
+std::string quoted(const std::string& text) {
     std::string out;
-    for (const char c : text) {
-        if (left_out.find(c) != std::string_view::npos) continue;
-        out += c == '\'' ? std::string("'\\''") : std::string(1, c);
-    }
+    for (const char c : text) out += c == '\'' ? std::string("'\\''") : std::string(1, c);
     return "'" + out + "'";
 }
 
@@ -96,11 +93,9 @@ std::string bash(const Table& table) {
 }
 
 std::string zsh_option(const OptionRow& option) {
-    std::string text = fmt::format("{}[{}]", option.name, option.text);
-    std::replace(text.begin(), text.end(), ':', ';');
-    const std::string inside = text.substr(option.name.size() + 1, text.size() - option.name.size() - 2);
-    std::string plain;
-    for (const char c : inside) plain += c == '[' ? '(' : c == ']' ? ')' : c;
+    std::string plain = option.text;  // brackets would end it
+    std::replace(plain.begin(), plain.end(), '[', '(');
+    std::replace(plain.begin(), plain.end(), ']', ')');
     const std::string value =
         option.value.empty() ? "" : fmt::format(":{}:{}", option.value, takes_file(option) ? "_files" : "");
     return quoted(fmt::format("{}[{}]{}", option.name, plain, value));
