@@ -40,6 +40,8 @@ void add_commands(CLI::App& app, Chosen& chosen) {
     add_check(app, chosen);
     add_new(app, chosen);
     add_demo(app, chosen);
+    add_help(app, chosen);
+    add_completion(app, chosen);
     add_examples(app);
 }
 

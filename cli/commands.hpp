@@ -49,6 +49,8 @@ void add_backup(CLI::App& app, Chosen& chosen);
 void add_check(CLI::App& app, Chosen& chosen);
 void add_demo(CLI::App& app, Chosen& chosen);
 void add_new(CLI::App& app, Chosen& chosen);
+void add_help(CLI::App& app, Chosen& chosen);
+void add_completion(CLI::App& app, Chosen& chosen);
 
 /// All of them, in the order of the help.
 void add_commands(CLI::App& app, Chosen& chosen);
