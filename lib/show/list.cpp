@@ -28,14 +28,6 @@ std::string reasons(const ask::ListItem& item, const kitchen::Kitchen& kitchen, 
     return listed(words);
 }
 
-/// "2 sponges", "batteries".
-std::vector<std::string> by_hand(const std::vector<kitchen::Listed>& rows) {
-    std::vector<std::string> words;
-    for (const kitchen::Listed& row : rows)
-        words.push_back(row.count > 0 ? fmt::format("{} {}", row.count, row.words) : row.words);
-    return words;
-}
-
 std::string row(const std::string& head, const std::vector<std::string>& words) {
     return words.empty() ? "" : wrapped(fmt::format("{}: {}", head, fmt::join(words, ", ")), 2) + "\n";
 }
@@ -45,7 +37,7 @@ std::string shelves(const ask::ListAnswer& answer, const kitchen::Kitchen& kitch
     std::string out;
     for (const std::string& shelf : kitchen::walk(kitchen.household)) {
         if (shelf == kitchen::not_food) {
-            out += row("Not food", by_hand(answer.others));
+            out += row("Not food", detail::by_hand_words(answer.others));
             continue;
         }
         std::vector<std::string> words;
@@ -81,9 +73,15 @@ std::string text(const ask::ListAnswer& answer, const kitchen::Kitchen& kitchen,
     if (!answer.trip && answer.items.empty() && answer.others.empty())
         return "The household has no shopping days: samebase household trip sat\n";
     std::string out = head(answer, kitchen, today) + shelves(answer, kitchen, today, manner.why);
-    out += row("Not sold on that trip", by_hand(answer.later));
+    out += row("Not sold on that trip", detail::by_hand_words(answer.later));
     if ((!answer.items.empty() || !answer.others.empty()) && !manner.why)
-        out += "What for: --why. Bought it all: samebase list --got. All but some: --got --not\n  \"carrot, milk\"\n";
+        out += wrapped(
+                   fmt::format("What for: --why. Bought it all: samebase list --got. All but some: samebase list --got "
+                               "--not {}",
+                               shell(answer.items.empty() ? answer.others.front().words
+                                                          : kitchen.catalogue()[answer.items.front().ingredient].name)),
+                   2) +
+               "\n";
     return out;
 }
 

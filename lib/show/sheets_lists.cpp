@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "kitchen/shelf.hpp"
+#include "show/detail/packs_words.hpp"
 #include "show/detail/parts.hpp"
 #include "show/detail/recipe_words.hpp"
 #include "show/detail/sheet_words.hpp"
@@ -87,23 +89,25 @@ Sheet list_sheet(const ask::ListAnswer& answer, const kitchen::Kitchen& kitchen)
     sheet.dense = true;
     const std::string& currency = kitchen.household.currency;
     sheet.title = fmt::format("Shopping on {}", basics::short_day(*answer.trip));
-    sheet.lead =
-        answer.items.empty() ? "Nothing to buy." : fmt::format("About {}.", about_money(answer.total, currency));
-    std::string_view shelf;
+    sheet.lead = answer.items.empty() && answer.others.empty()
+                     ? "Nothing to buy."
+                     : fmt::format("About {}.", about_money(answer.total, currency));
+    std::string shelf;
     for (const ask::ListItem& item : answer.items) {
-        const std::string_view here = ask::shelf(kitchen.catalogue(), item.ingredient);
+        const std::string here{kitchen::shelf(kitchen.catalogue(), item.ingredient)};
         if (here != shelf)
-            sheet.parts.emplace_back(SheetTable{capitalised(std::string(here)), {"What", "Got", "About", "Paid"}, {}});
+            sheet.parts.emplace_back(SheetTable{capitalised(here), {"What", "Got", "About", "Paid"}, {}});
         shelf = here;
         SheetCell got{"", {}, 1};
         if (item.to_freeze) got.notes.emplace_back("to freeze");
+        if (item.garnish) got.notes.emplace_back("garnish");
+        if (item.ran_out) got.notes.emplace_back("ran out");
         std::get<SheetTable>(sheet.parts.back())
-            .rows.push_back({detail::purchase_words({item.ingredient, item.amount, item.packs, item.price}, kitchen),
+            .rows.push_back({detail::packs_words(item.ingredient, item.packs, item.amount, kitchen),
                              {std::move(got), SheetCell{money(item.price, currency)}, SheetCell{"", {}, 0, true}}});
     }
-    SheetList out_of{"Ran out", {}};
-    for (const auto id : answer.ran_out) out_of.items.push_back(kitchen.catalogue()[id].name);
-    add_list(sheet, std::move(out_of));
+    add_list(sheet, {"Not food", detail::by_hand_words(answer.others)});
+    add_list(sheet, {"Not sold on that trip", detail::by_hand_words(answer.later)});
     return sheet;
 }
 

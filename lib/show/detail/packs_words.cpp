@@ -26,4 +26,11 @@ std::string packs_words(catalogue::IngredientId id, int packs, const measure::Am
     return fmt::format("{} {} {}", thing.name, packs, many(thing.pack->name, packs));
 }
 
+std::vector<std::string> by_hand_words(const std::vector<kitchen::Listed>& rows) {
+    std::vector<std::string> words;
+    for (const kitchen::Listed& row : rows)
+        words.push_back(row.count > 0 ? fmt::format("{} {}", row.count, row.words) : row.words);
+    return words;
+}
+
 }  // namespace samebase::show::detail
