@@ -220,17 +220,23 @@ TEST_CASE("no days, and more than a month, are problems") {
 }
 
 TEST_CASE("lunches that are cooked hold nothing that their eaters avoid, with a serve apart where the dish has one") {
-    const auto answer = asked(demo(), 7);
-    const auto holds = flow::held_allergens(demo());
+    const kitchen::Kitchen kitchen = where_all_are_home();
+    const auto answer = asked(kitchen, 7);
+    const auto holds = flow::held_allergens(kitchen);
     bool apart = false;
     for (const auto& cooked : answer.cooked) {
-        const auto& dish = demo().cookbook()[cooked.dish];
+        const auto& dish = kitchen.cookbook()[cooked.dish];
         CHECK(cooked.cooking.serves_thousandths == static_cast<std::int64_t>(1000 * cooked.eaters.size()));
+        // A serve apart that all of them need is how the dish is cooked.
+        const bool for_all = std::all_of(cooked.eaters.begin(), cooked.eaters.end(), [&](std::size_t eater) {
+            return !flow::serve_for(dish, kitchen.household.people[eater].avoids, cooked.swaps, holds).apart.empty();
+        });
         for (const std::size_t eater : cooked.eaters) {
-            const auto& person = demo().household.people[eater];
+            const auto& person = kitchen.household.people[eater];
             const auto serve = flow::serve_for(dish, person.avoids, cooked.swaps, holds);
             CHECK(serve.holds.shared_with(person.avoids).empty());
-            if (serve.apart.empty()) continue;
+            if (serve.apart.empty() || for_all) continue;
+            INFO(basics::iso(cooked.day) << ' ' << dish.id << " for " << person.name);
             apart = true;
             CHECK(std::any_of(cooked.cautions.begin(), cooked.cautions.end(), [&](const std::string& words) {
                 return words.starts_with("A serve apart for " + person.name);

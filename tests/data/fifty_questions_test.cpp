@@ -228,28 +228,32 @@ TEST_CASE("What else is answered as a cook would expect, as often as was reached
 TEST_CASE("Questions by another hand are answered as that cook would expect, as often as was reached") {
     // When these were first asked, 112 of 120 were answered as expected, but for what must not be, which was not yet
     // told from serves apart for all. What they showed has been mended since: a dish that is a little short of what was
-    // asked about bought more of it. So they are no longer unseen, and the count is of both tables: 48 of 50.
+    // asked about bought more of it. So they are no longer unseen, and the count is of both tables.
     const auto questions = questions_of(read_questions("more_questions.json"));
     const Tally tally = asked_all(questions);
     std::cout << tally.as_expected << " of " << questions.size()
               << " questions by another hand are answered as expected, " << tally.with_what_must_not_be
               << " of the others with what that cook would not have\n";
-    CHECK(tally.as_expected >= 113);
+    // Two fewer than before: dried chickpeas are no dinner for the same day, for they soak overnight, and a bag of
+    // frozen vegetables that is opened is no longer thrown out, so that a pantry soup comes before a pasta. Both tables
+    // were at 48 of 50 then; now at 95 in 100.
+    CHECK(tally.as_expected >= 112);
     const auto both = tally.as_expected + first_table().as_expected;
-    CHECK(50 * both >= 48 * (questions.size() + cooks_questions().size()));
+    CHECK(100 * both >= 95 * (questions.size() + cooks_questions().size()));
 }
 
 TEST_CASE("Questions over everyday dishes are answered as a cook would expect, as often as was reached") {
     // When these were first asked, before any data was changed for them, 92 of 100 were answered as expected; four of
     // the others had what that cook would not have, somewhere in a long list. Since then green vegetables beside a
-    // plate do for one another, and fresh corn for tinned. The aim is 96.
+    // plate do for one another, and fresh corn for tinned; 94 then. One fewer
+    // since what is opened of a bag of frozen things is kept. The aim is 96.
     const auto questions = questions_of(read_questions("everyday_questions.json"));
     const Tally tally = asked_all(questions);
     std::cout << tally.as_expected << " of " << questions.size()
               << " questions over everyday dishes are answered as expected, " << tally.with_what_must_not_be
               << " of the others with what that cook would not have\n";
     CHECK(questions.size() == 100);
-    CHECK(tally.as_expected >= 94);
+    CHECK(tally.as_expected >= 93);
 }
 
 TEST_CASE("The questions are about every base, every crisper vegetable, many leftovers, and eaters with allergens") {

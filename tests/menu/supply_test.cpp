@@ -40,7 +40,7 @@ TEST_CASE("what ends first is eaten first, and what nobody eats in time is tosse
     CHECK(result.missing == 0);
 }
 
-TEST_CASE("what is missing is bought in whole packs on the last trip before; the rest is there for what follows") {
+TEST_CASE("what is missing is bought in whole packs on the last trip before, and the rest is there for what follows") {
     Item here = item(-1, -1);
     here.kept_thousandths = 500;
     Supply supply;
@@ -86,7 +86,7 @@ TEST_CASE("frozen packs are there once they can be thawed, and go on for their t
     CHECK(supply.run(here, std::vector<flow::Want>{{flow::dinner_of(0), 100}}).missing == 0);
 }
 
-TEST_CASE("what stands eats first; what it opens is there from then on only") {
+TEST_CASE("what stands eats first, and what it opens is there from then on only") {
     flow::Component component;
     component.days = 7;
     component.units = {{.amount = 500, .price = {500}, .opened_days = 2}, {.amount = 300, .price = {300}}};

@@ -21,6 +21,7 @@ const std::string hostile = "<script>alert(1)</script> \"q\" 'a' & \x1b[2J \u202
 
 show::Sheet sheet_of(const std::string& words) {
     show::SheetTable table{words, {"What", words}, {{words, {show::SheetCell{words, {words}, 2}}, true}}, words};
+    table.named = true;
     show::SheetCalendar calendar{{{demo_day, words, {words}}}};
     show::SheetList list{words, {words}, true};
     return {"week", words, words, {table, calendar, list}, words};

@@ -97,7 +97,7 @@ const std::vector<int>& PlanGroups::of(DishId id) {
     }
     if (const auto family = main_family(kitchen_.catalogue(), dish)) {
         const auto& of = kitchen_.catalogue()[*family];
-        groups.push_back(group("main " + of.id, of.name, {.within = 3, .price = lately}));
+        groups.push_back(group("main " + of.id, of.name, {.within = 3, .price = 2 * lately}));
     }
     for (const std::string& kind : dish.kinds) {
         if (kind == "leftovers") continue;
