@@ -81,7 +81,7 @@ Outcome run(const CLI::App& app, const std::vector<std::string>& words, const Co
 }  // namespace
 
 void add_help(CLI::App& app, Chosen& chosen) {
-    auto* command = app.add_subcommand("help", "the manual: help house, help day, help safe");
+    auto* command = app.add_subcommand("help", "the manual: help day");
     auto words = std::make_shared<std::vector<std::string>>();
     command->add_option("topic", *words, "a page of the manual, or a command");
     command->callback([&app, words, &chosen] {

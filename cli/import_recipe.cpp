@@ -283,7 +283,7 @@ void add_import_recipe(CLI::App& import, Chosen& chosen) {
     command->add_option("--base", arguments->base, "the base that it starts from")->type_name("ID");
     command
         ->add_option("--leaves", arguments->leaves,
-                     "what serves that nobody ate become: 'leftover curry' (else nothing is kept)")
+                     "what serves that nobody ate become, a leftover's name (else nothing is kept)")
         ->type_name("LEFTOVER");
     command->add_flag("--freezes", arguments->freezes, "whole serves freeze well");
     command->add_option("--measures", arguments->measures, "how large its cups and spoons are (else as the kitchen's)")

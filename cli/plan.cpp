@@ -20,6 +20,7 @@ namespace {
 struct Arguments {
     std::vector<std::string> span;
     int days = 14;  ///< where no span is said
+    bool show = false;
     bool again = false;
     bool unusual = false;
     int effort = 100;
@@ -103,7 +104,8 @@ Outcome run(const Arguments& arguments, const Context& context) {
     if (!kitchen) return tl::make_unexpected(kitchen.error());
     const auto span = span_of(arguments, *today);
     if (!span) return tl::make_unexpected(span.error());
-    if (arguments.span.empty() || span->last < *today) return shown(arguments, context, *kitchen, *today, *span);
+    if (arguments.show || arguments.span.empty() || span->last < *today)
+        return shown(arguments, context, *kitchen, *today, *span);
     const auto answer = proposed(arguments, *kitchen, *today);
     if (!answer) return tl::make_unexpected(answer.error());
     if (!anything_open(*answer)) return shown(arguments, context, *kitchen, *today, *span);
@@ -123,6 +125,7 @@ void add_plan(CLI::App& app, Chosen& chosen) {
     auto arguments = std::make_shared<Arguments>();
     command->add_option("span", arguments->span, "a month, a year, a day, or two days with '..' between");
     command->add_flag("--write", arguments->write, "put these dinners in the plan");
+    command->add_flag("--show", arguments->show, "only what is planned; choose nothing");
     command->add_flag("--again", arguments->again, "choose anew what is planned there");
     command->add_flag("--unusual", arguments->unusual, "with things that you do not usually buy");
     command->add_option("--explain", arguments->explain, "why a day has what it has")->type_name("DAY");

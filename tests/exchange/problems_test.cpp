@@ -36,7 +36,7 @@ TEST_CASE("an unknown key is reported with the nearest known key") {
     CHECK(said(kitchen_json, "/lodgers", json::array()) ==
           Lines{"kitchen.json, /: unknown key 'lodgers'; expected one of: samebase, name, currency, hemisphere, "
                 "measures, people, places, usual_staples, staples, not_staples, standing_uses, standing_nights, "
-                "occasions, prices, shopping_days, trips, minutes, worths, tell_from"});
+                "occasions, prices, shopping_days, trips, shelves, minutes, worths, tell_from"});
     CHECK(said(dishes, "/dishes/0/ingredients/1/xyzzy", 1) ==
           Lines{"dishes/all.json, /dishes/0/ingredients/1: unknown key 'xyzzy'; expected one of: of, amount, role, "
                 "prep, scale, optional"});

@@ -99,7 +99,7 @@ def hold(house, recipe, gluten):
     amounts = holds.ledger_identity(ledger, house.wrong)
     holds.stock_is_its_entries(amounts, house.run(["export", "--stock-csv"]).stdout, house.wrong)
     holds.nothing_past_was_eaten(ledger, house.wrong)
-    holds.plan_and_history_agree(house.ask("plan 2026-12-01..2026-12-31"), house.today.isoformat(), house.wrong)
+    holds.plan_and_history_agree(house.ask("plan 2026-12-01..2026-12-31 --show"), house.today.isoformat(), house.wrong)
     if recipe:
         holds.free_of_gluten(recipe, AVOIDS, gluten, house.wrong)
         if ledger["commands"][-1]["name"] == "cooked":
