@@ -1,8 +1,9 @@
 #include "menu/search.hpp"
 
 #include <algorithm>
-#include <array>
 #include <numeric>
+
+#include "menu/moves.hpp"
 
 namespace samebase::menu {
 
@@ -18,29 +19,6 @@ int same_dish_at(const Problem& problem, int option, std::size_t slot) {
         return problem.options[static_cast<std::size_t>(other)].dish == dish;
     });
     return found == options.end() ? -1 : *found;
-}
-
-void change_one(Search& search) {
-    constexpr std::size_t emptied = 2;  // of a hundred
-    const std::size_t slot = search.any_place();
-    const int option = search.dice().below(100) < emptied ? -1 : search.any_option(slot);
-    if (search.value().clashes(option)) return;
-    const std::array<Search::Change, 1> change{{{static_cast<int>(slot), option}}};
-    search.try_to(change);
-}
-
-void exchange_two(const Problem& problem, Search& search) {
-    const std::size_t a = search.any_place();
-    const std::size_t b = search.any_place();
-    if (a == b || search.now(a) < 0 || search.now(b) < 0) return;
-    const int to_a = same_dish_at(problem, search.now(b), a);
-    const int to_b = same_dish_at(problem, search.now(a), b);
-    if (to_a < 0 || to_b < 0) return;
-    const auto at_a = static_cast<int>(a);
-    const auto at_b = static_cast<int>(b);
-    if (search.value().clashes(to_a, at_b) || search.value().clashes(to_b, at_a)) return;
-    const std::array<Search::Change, 2> changes{{{at_a, to_a}, {at_b, to_b}}};
-    search.try_to(changes);
 }
 
 }  // namespace
@@ -70,10 +48,15 @@ Choice greedy(const Problem& problem) {
 Choice annealed(const Problem& problem, const Choice& start, const Ranked& ranked, std::int64_t moves,
                 const Look& look) {
     if (problem.slots.empty()) return start;
-    constexpr int changing_one = 80;  // of a hundred moves
+    constexpr std::size_t changing_one = 80;  // of a hundred moves
+    constexpr std::size_t emptying = 2;       // of a hundred of these
     const Cooling cooling{.rounds = 2, .moves = moves, .between_looks = 1000, .hottest = 400'000, .coolest = 5'000};
     return Search(Evaluator(problem), ranked, start).run(cooling, look, [&](Search& search) {
-        search.dice().below(100) < changing_one ? change_one(search) : exchange_two(problem, search);
+        if (search.dice().below(100) < changing_one) {
+            change_one(search, emptying);
+        } else {
+            exchange_two(search, [&](int option, std::size_t slot) { return same_dish_at(problem, option, slot); });
+        }
     });
 }
 

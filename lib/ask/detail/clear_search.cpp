@@ -1,6 +1,6 @@
 #include "ask/detail/clear_search.hpp"
 
-#include <array>
+#include "menu/moves.hpp"
 
 namespace samebase::ask::detail {
 
@@ -17,34 +17,16 @@ int same_dish_at(const ClearGame& game, int option, std::size_t meal) {
 
 using Search = menu::Annealing<ClearValue>;
 
-void change_one(Search& search) {
-    const std::size_t meal = search.any_place();
-    const int option = search.any_option(meal);
-    if (option < 0 || search.value().clashes(option)) return;
-    const std::array<Search::Change, 1> change{{{static_cast<int>(meal), option}}};
-    search.try_to(change);
-}
-
-void exchange_two(const ClearGame& game, Search& search) {
-    const std::size_t a = search.any_place();
-    const std::size_t b = search.any_place();
-    if (a == b || search.now(a) < 0 || search.now(b) < 0) return;
-    const int to_a = same_dish_at(game, search.now(b), a);
-    const int to_b = same_dish_at(game, search.now(a), b);
-    if (to_a < 0 || to_b < 0) return;
-    const auto at_a = static_cast<int>(a);
-    const auto at_b = static_cast<int>(b);
-    if (search.value().clashes(to_a, at_b) || search.value().clashes(to_b, at_a)) return;
-    const std::array<Search::Change, 2> changes{{{at_a, to_a}, {at_b, to_b}}};
-    search.try_to(changes);
-}
-
 ClearPlan annealed(const ClearGame& game, const ClearPlan& start, const menu::Ranked& options,
                    const menu::Cooling& cooling, const menu::Look& look) {
     if (game.meals.empty()) return start;
     constexpr int changing_one = 80;  // of a hundred moves
     return Search(ClearValue(game), options, start).run(cooling, look, [&](Search& search) {
-        search.dice().below(100) < changing_one ? change_one(search) : exchange_two(game, search);
+        if (search.dice().below(100) < changing_one) {
+            menu::change_one(search);
+        } else {
+            menu::exchange_two(search, [&](int option, std::size_t meal) { return same_dish_at(game, option, meal); });
+        }
     });
 }
 
