@@ -39,6 +39,11 @@ std::vector<Takes> takes_of(const Problem& problem) {
     return all;
 }
 
+/// How often something can come in so many days that is never had less than so many apart.
+int times_within(int days, int apart) {
+    return (days + apart - 1) / apart;
+}
+
 /// What an item is worth at most where options take so much of it: exact where they take nothing. Else they eat first
 /// what pays best, each batch as far as there is anything in its time to eat it, and then buy whole packs.
 class Envelope {
@@ -136,7 +141,7 @@ class Relaxation {
         tolls_.assign(problem.groups.size(), 0);
         for (std::size_t g = 0; g < problem.groups.size(); ++g) {
             const Group& group = problem.groups[g];
-            if (group.never && group.within > 0) caps_[g] = (problem.days + group.within - 1) / group.within;
+            if (group.never && group.within > 0) caps_[g] = times_within(problem.days, group.within);
         }
     }
 
