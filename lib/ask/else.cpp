@@ -14,7 +14,6 @@
 #include "basics/exact.hpp"
 #include "basics/ranges.hpp"
 #include "graph/likeness.hpp"
-#include "kitchen/soaking.hpp"
 
 namespace samebase::ask {
 
@@ -204,17 +203,6 @@ std::optional<Candidate> ready_meal(const Prepared& prepared, cookbook::DishId i
     return candidate;
 }
 
-/// With what rules it out on the day of the question only: what it holds had to soak the night before.
-Candidate candidate_on_its_day(const Prepared& prepared, cookbook::DishId id) {
-    Candidate candidate = detail::candidate(prepared.setting, id);
-    if (prepared.setting.question.day > prepared.before.span.first) return candidate;
-    const kitchen::Kitchen& kitchen = *prepared.setting.kitchen;
-    for (const auto soaked : kitchen::soaked_overnight(kitchen, id, candidate.swaps)) {
-        candidate.ruled_out.push_back(fmt::format("{} had to soak the night before", kitchen.catalogue()[soaked].name));
-    }
-    return candidate;
-}
-
 /// Leaves out what needs a trip, unless everything does.
 void keep_to_stock(ElseAnswer& answer) {
     const auto needs_trip = [](const Alternative& a) { return a.needs_trip; };
@@ -248,7 +236,7 @@ ElseAnswer answered(const Prepared& prepared) {
         if (!kitchen.cookbook()[id].dinner || answer.question.instead_of == id) continue;
         const bool is_planned = answer.planned == id && !prepared.planned->ready_meal;
         if (!is_planned) {
-            Candidate candidate = candidate_on_its_day(prepared, id);
+            Candidate candidate = detail::candidate(prepared.setting, id);
             if (!candidate.ruled_out.empty() || !candidate.vetoed.empty()) continue;
             answer.alternatives.push_back(ranker.judged(id, std::move(candidate)));
         }
@@ -274,7 +262,7 @@ basics::Result<WhyNot> why_not(const kitchen::Kitchen& kitchen, basics::Day toda
     if (!kitchen.cookbook()[dish].dinner) result.reasons.emplace_back("it is not a dinner");
     if ((*prepared)->planned != nullptr && (*prepared)->planned->dish == dish)
         result.reasons.emplace_back("it is what is planned already");
-    const Candidate candidate = candidate_on_its_day(**prepared, dish);
+    const Candidate candidate = detail::candidate((*prepared)->setting, dish);
     result.reasons.insert(result.reasons.end(), candidate.ruled_out.begin(), candidate.ruled_out.end());
     result.reasons.insert(result.reasons.end(), candidate.vetoed.begin(), candidate.vetoed.end());
     if (!result.reasons.empty()) return result;

@@ -35,7 +35,7 @@ AtTable at_table(const kitchen::Kitchen& kitchen, const kitchen::Planned& planne
     if (kitchen.cookbook()[planned.dish].ingredients.empty()) return table;  // a night without cooking
     Setting setting;
     setting.kitchen = &kitchen;
-    setting.today = planned.day;
+    setting.today = planned.day - basics::days{1};  // what soaks overnight is no matter of the table
     setting.question.day = planned.day;
     setting.question.serves = planned.serves;
     setting.meal = planned.meal;

@@ -8,6 +8,7 @@
 #include "ask/detail/veto.hpp"
 #include "basics/exact.hpp"
 #include "kitchen/night.hpp"
+#include "kitchen/soaking.hpp"
 
 namespace samebase::ask::detail {
 
@@ -36,6 +37,7 @@ class Builder {
         if (!use_the_named() || !free_of_avoided()) return std::move(result_);
         fit_amounts();
         fill_in_missing();
+        rule_out_what_soaks();
         if (made_of_leftovers() && !has_leftovers())
             result_.ruled_out.emplace_back("it is made of leftovers, and there are none for it");
         result_.cooking = flow::cook(kitchen_, planned_, result_.swaps, &setting_.holds);
@@ -46,6 +48,13 @@ class Builder {
 
   private:
     [[nodiscard]] const std::string& name_of(IngredientId id) const { return kitchen_.catalogue()[id].name; }
+
+    /// What soaks overnight is no answer for the same day.
+    void rule_out_what_soaks() {
+        if (setting_.question.day > setting_.today) return;
+        for (const IngredientId soaked : kitchen::soaked_overnight(kitchen_, id_, result_.swaps))
+            result_.ruled_out.push_back(fmt::format("{} had to soak the night before", name_of(soaked)));
+    }
 
     /// A serve apart that everyone at the table needs is how the dish is cooked, for all.
     void serve_all_alike() {
@@ -518,8 +527,7 @@ Candidate candidate(const Setting& setting, cookbook::DishId dish) {
 bool time_for(const graph::StandIn& stand_in, const cookbook::Dish& dish, const kitchen::Household& household,
               basics::Day day, kitchen::Meal meal) {
     if (stand_in.adds_minutes == 0) return true;
-    return meal == kitchen::Meal::dinner &&
-           dish.minutes + stand_in.adds_minutes <= kitchen::minutes_of(household, day);
+    return meal == kitchen::Meal::dinner && dish.minutes + stand_in.adds_minutes <= kitchen::minutes_of(household, day);
 }
 
 bool is_any(const catalogue::Catalogue& catalogue, IngredientId id, const std::vector<catalogue::Of>& of) {

@@ -6,6 +6,7 @@
 #include "ask/detail/worth.hpp"
 #include "basics/ranges.hpp"
 #include "kitchen/cooking.hpp"
+#include "kitchen/soaking.hpp"
 
 namespace samebase::ask::detail {
 
@@ -150,7 +151,9 @@ class Sources {
                                    .minutes = dishes[i].minutes};
                 if (open_[day_number(day)] == 0) continue;
                 source.swaps = swaps_for(source);
-                if (can_be_cooked(source)) add(std::move(source), day);
+                const bool soaks =
+                    day == game_.today && !kitchen::soaked_overnight(kitchen_, source.dish, source.swaps).empty();
+                if (!soaks && can_be_cooked(source)) add(std::move(source), day);
             }
         }
     }

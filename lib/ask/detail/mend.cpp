@@ -10,6 +10,7 @@
 #include "flow/room.hpp"
 #include "graph/likeness.hpp"
 #include "kitchen/night.hpp"
+#include "kitchen/soaking.hpp"
 
 namespace samebase::ask::detail {
 
@@ -173,6 +174,9 @@ std::optional<Mend> Mender::stand_in(const Finding& finding) const {
 bool Mender::may_stand_on(const Planned& row) const {
     if (has_occasion(kitchen_, row.day)) return false;
     if (kitchen::not_for(kitchen_, row.day, row.meal, row.dish, row.ready_meal)) return false;
+    const bool soaks =
+        row.day <= today_ && !row.ready_meal && !kitchen::soaked_overnight(kitchen_, row.dish, row.swaps).empty();
+    if (soaks) return false;
     const AtTable table = at_table(kitchen_, row);
     return table.refused.empty() && table.vetoed.empty() && table.swaps.empty();
 }

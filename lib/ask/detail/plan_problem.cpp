@@ -153,6 +153,7 @@ class Builder {
         std::int64_t serves = 0;
         std::vector<catalogue::Allergen> guests_avoid;
         int minutes = 0;
+        bool is_today = false;                    ///< what soaks overnight is not for today
         std::vector<bool> comes;                  ///< by ingredient handle: can be bought by then
         std::optional<basics::Day> before_trips;  ///< nothing can: what there is differs by day
 
@@ -169,6 +170,7 @@ class Builder {
                     kitchen::serves_wanted(kitchen_, day, Meal::dinner),
                     {avoided.begin(), avoided.end()},
                     kitchen::minutes_of(kitchen_.household, day),
+                    day == today_,
                     {},
                     {}};
         for (std::uint32_t i = 0; i < usual_.size(); ++i)
