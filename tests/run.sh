@@ -66,6 +66,7 @@ cmake --build $build -j"$(nproc)"
 memory=/dev/shm
 if [ -z "${TMPDIR-}" ] && [ -w $memory ] && [ "$(df -Pk $memory | awk 'NR == 2 { print $4 }')" -gt 2000000 ]; then
     TMPDIR=$(mktemp -d $memory/samebase-tests-XXXXXX)
+    chmod 755 "$TMPDIR"  # some tests become another user, who must be able to look in
     export TMPDIR
     trap 'rm -rf "$TMPDIR"' EXIT
 fi
