@@ -105,8 +105,7 @@ void add_list(CLI::App& app, Chosen& chosen) {
     command->add_flag("--all", arguments->manner.all, "with --year or a span: every trip in full");
     command->add_flag("--got", arguments->got, "it was bought, all or what is named: --got milk @ 4.65, bread");
     command->add_option("--not", arguments->but_not, "with --got: all but these")->type_name("THINGS");
-    command->add_option("--prices", arguments->prices, "with --got: what some of it cost")
-        ->type_name("PRICES");
+    command->add_option("--prices", arguments->prices, "with --got: what some of it cost")->type_name("PRICES");
     command->add_option("--paid", arguments->paid, "with --got: for all of it")->type_name("MONEY");
     add_dry_run(*command, arguments->how);
     run_with(*command, chosen, arguments, run);

@@ -84,8 +84,8 @@ void paragraph(std::string& out, const std::string& head, const std::string& tex
 /// Every line of the sum.
 void every_line(const Page& page, const Alternative& a, std::string& out) {
     for (const ask::Because& because : a.because) {
-        out += wrapped(fmt::format("     {:>9}  {:<17}  {}", page.price(because.money), detail::plain_name(because.line),
-                                   detail::line_words(because, page.kitchen)),
+        out += wrapped(fmt::format("     {:>9}  {:<17}  {}", page.price(because.money),
+                                   detail::plain_name(because.line), detail::line_words(because, page.kitchen)),
                        35) +
                "\n";
     }

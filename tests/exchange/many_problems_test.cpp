@@ -107,7 +107,8 @@ TEST_CASE("a line of 50 MB gives one clear problem") {
         Lines{
             "kitchen.json, /: unknown key 'xxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxxx...'; expected "
             "one of: samebase, name, currency, hemisphere, measures, people, places, usual_staples, staples, "
-            "not_staples, standing_uses, standing_nights, occasions, prices, shopping_days, trips, shelves, minutes, worths, "
+            "not_staples, standing_uses, standing_nights, occasions, prices, shopping_days, trips, shelves, minutes, "
+            "worths, "
             "tell_from"});
     tiny = {};
     tiny[stock_json]["/lots/0/packs/0"_json_pointer] = line;

@@ -112,7 +112,8 @@ TEST_CASE("a dinner that was cooked is done: nothing asks for it again, and an u
     CHECK(kitchen.done.empty());
 }
 
-TEST_CASE("another dinner in the place of the planned one is a dinner had, and a lunch leaves the day's other lunches") {
+TEST_CASE(
+    "another dinner in the place of the planned one is a dinner had, and a lunch leaves the day's other lunches") {
     kitchen::Kitchen kitchen = demo();
     const basics::Day day = demo_day + basics::days{40};
     const auto toast = tests::dish("cheese-and-celery-sandwich");

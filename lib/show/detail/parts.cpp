@@ -78,7 +78,7 @@ Json purchase_json(const flow::Purchase& buy, const kitchen::Kitchen& kitchen) {
 
 std::string_view plain_name(menu::Line line) {
     constexpr std::array<std::string_view, menu::line_count> names{
-        "kept from the bin", "to buy",    "good stock kept", "later meals met",
+        "kept from the bin", "to buy",     "good stock kept", "later meals met",
         "stand-ins",         "had lately", "liking",          "effort"};
     return names[static_cast<std::size_t>(line)];
 }
